@@ -1,0 +1,82 @@
+/**
+ * The record: facts that were true when written. Append-only; a correction or an undo is a new fact that points at an
+ * old one. `FactBody` is what a machine may say; `Fact` is what the app stamps and storage keeps.
+ */
+import type { Hundredths } from '../measure/length.ts';
+import type { Disinfectant, Language, Material, Practice, Unit } from '../protocol/types.ts';
+
+export type Source = 'voice' | 'keypad' | 'key' | 'touch' | 'app';
+export type Certainty = 'sure' | 'check' | 'ask' | 'unclear';
+export type Bases = 'none' | 'upper' | 'lower' | 'both';
+
+/** How a value came to be: what was heard or typed, and what kept it. */
+export interface Heard {
+  readonly source: Source;
+  readonly text: string;
+  readonly confidence?: number;
+  readonly certainty: Certainty;
+  readonly keptBy: 'yes' | 'movedOn' | 'key';
+}
+
+export type FactBody =
+  | { readonly kind: 'caseOpened'; readonly code: string; readonly demo: boolean; readonly practice: Practice }
+  | {
+      readonly kind: 'visitOpened';
+      readonly visit: number;
+      readonly protocol: string;
+      readonly version: number;
+      readonly clinician: string;
+      readonly assistant: string;
+      readonly language: Language;
+    }
+  | { readonly kind: 'moved'; readonly from: string; readonly to: string; readonly why: MoveReason }
+  | {
+      readonly kind: 'reading';
+      readonly step: string;
+      readonly reading: string;
+      readonly value: Hundredths;
+      readonly unit: Unit;
+      readonly heard: Heard;
+      readonly outOfTurn: boolean;
+      /** seq of the earlier reading this one replaces; that one stays on record, struck through. */
+      readonly corrects?: number;
+    }
+  | { readonly kind: 'proposalDropped'; readonly step: string; readonly reading: string; readonly value: Hundredths; readonly text: string }
+  | { readonly kind: 'answered'; readonly step: string; readonly answer: string; readonly reason?: string; readonly source: Source }
+  | { readonly kind: 'attemptStarted'; readonly step: string; readonly chapterFrom: string; readonly reason: string }
+  | { readonly kind: 'skipped'; readonly step: string; readonly reason: string }
+  | { readonly kind: 'note'; readonly step: string; readonly text: string; readonly source: Source }
+  | { readonly kind: 'clockStarted'; readonly step: string; readonly clock: string; readonly flow: 'impression'; readonly material: Material }
+  | { readonly kind: 'clockStarted'; readonly step: string; readonly clock: string; readonly flow: 'timed'; readonly agent: Disinfectant; readonly of?: string }
+  | { readonly kind: 'clockSeated'; readonly clock: string }
+  | { readonly kind: 'clockOut'; readonly clock: string }
+  /** An alarm sounded: when it was due and when it really rang. */
+  | { readonly kind: 'rang'; readonly clock: string; readonly phase: PhaseId; readonly dueAt: number; readonly late: boolean }
+  | { readonly kind: 'alarmSeen'; readonly clock: string; readonly phase: PhaseId }
+  | { readonly kind: 'flagAnswered'; readonly flag: string; readonly answer: 'keep' | 'measureAgain'; readonly reason: string }
+  | { readonly kind: 'held' }
+  | { readonly kind: 'carriedOn' }
+  | { readonly kind: 'undone'; readonly act: number; readonly what: string }
+  | { readonly kind: 'signed'; readonly step: string; readonly role: 'clinician' | 'assistant'; readonly initials: string }
+  | { readonly kind: 'visitClosed'; readonly visit: number };
+
+export type MoveReason = 'next' | 'back' | 'skip' | 'branch' | 'retake' | 'goto';
+export type PhaseId = 'mix' | 'working' | 'inMouth' | 'pourFrom' | 'pourWithin' | 'disinfect';
+export type FactKind = FactBody['kind'];
+
+export interface FactStamp {
+  /** Format version of this fact. */
+  readonly v: 1;
+  readonly caseId: string;
+  /** 1, 2, 3 … within the case, no gaps. */
+  readonly seq: number;
+  /** Wall clock, milliseconds since 1970 UTC. */
+  readonly at: number;
+  /** seq of the first fact written by the same human act; undo takes back a whole act. */
+  readonly act: number;
+  /** Protocol id and version in force, '' before a visit is opened. */
+  readonly protocol: string;
+  readonly app: string;
+}
+
+export type Fact = FactStamp & { readonly body: FactBody };
