@@ -1,0 +1,128 @@
+/**
+ * What a screen is given and what it may say back. Screens draw this and nothing else; they hold no rule and no device.
+ */
+import type { Interpretation } from '../interpret/types.ts';
+import type { Answer, Chapter, DrawingId, Material, Disinfectant, Step, Unit } from '../domain/protocol/types.ts';
+import type { ClockRow, Flag, Summary } from '../domain/summary/types.ts';
+
+export type EarState =
+  | { readonly state: 'off' }
+  | { readonly state: 'asking' }
+  | { readonly state: 'starting' }
+  | { readonly state: 'listening' }
+  | { readonly state: 'heard'; readonly text: string }
+  | { readonly state: 'notUnderstood'; readonly text: string; readonly hint: string }
+  /** Shut while the app itself speaks. */
+  | { readonly state: 'speaking'; readonly text: string }
+  | { readonly state: 'blocked'; readonly why: string };
+
+export type SaveState =
+  | { readonly state: 'kept'; readonly what: string }
+  | { readonly state: 'keeping' }
+  /** Storage refused or full: working in memory; `why` is a plain sentence. */
+  | { readonly state: 'memory'; readonly why: string; readonly unsaved: number };
+
+export type SoundState = 'armed' | 'needsTouch' | 'unavailable';
+
+/** A number shown large, waiting for its yes. */
+export interface PendingView {
+  readonly readingLabel: string;
+  readonly unit: Unit;
+  /** "62.5" */
+  readonly digits: string;
+  readonly text: string;
+  readonly mustSayYes: boolean;
+  readonly why: readonly string[];
+  readonly correctsDigits?: string;
+}
+
+export interface StepView {
+  readonly step: Step;
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly caution?: string;
+  readonly drawing?: DrawingId;
+  readonly chapter: Chapter;
+  readonly chapterCount: number;
+  /** Place within the chapter, 1-based. */
+  readonly place: number;
+  readonly placeCount: number;
+  readonly mode: 'inform' | 'check' | 'decision' | 'reading' | 'confirm' | 'choose' | 'clock' | 'signoff' | 'reason' | 'held' | 'closed';
+  readonly answers: readonly Answer[];
+  /** Answer already on record for this step (when gone back to). */
+  readonly answered?: string;
+  readonly reading?: {
+    readonly id: string;
+    readonly label: string;
+    readonly unit: Unit;
+    readonly kept: readonly { readonly seq: number; readonly digits: string; readonly suspect: boolean }[];
+    readonly least: number;
+    readonly plausible: readonly [number, number];
+  };
+  readonly pending?: PendingView;
+  /** Mode `choose`: which of these did you say? Digits, e.g. ["50", "15"]. */
+  readonly candidates?: readonly { readonly value: number; readonly digits: string }[];
+  readonly reasons?: readonly { readonly id: string; readonly label: string }[];
+  readonly reasonFor?: string;
+  readonly materials?: readonly (Material | Disinfectant)[];
+  readonly clock?: ClockRow;
+  readonly canNext: boolean;
+  /** Why "next" would be refused, as a sentence. */
+  readonly nextBlockedBy?: string;
+  readonly next?: string;
+  /** Words that can be said now, for the strip at the bottom. */
+  readonly words: readonly string[];
+}
+
+export interface CaseListRow {
+  readonly id: string;
+  readonly code: string;
+  readonly demo: boolean;
+  readonly openedAt: number;
+  readonly at: string;
+  readonly visit: number;
+  readonly closed: boolean;
+}
+
+export interface AppModel {
+  readonly place: 'cases' | 'visit' | 'summary' | 'labSheet' | 'record';
+  readonly now: number;
+  readonly cases: readonly CaseListRow[];
+  readonly step?: StepView;
+  readonly summary?: Summary;
+  readonly clocks: readonly ClockRow[];
+  /** Clock phases that are over and not yet acknowledged. */
+  readonly ringing: readonly { readonly clock: string; readonly label: string; readonly phase: string; readonly lateMs: number }[];
+  /** Flags not yet answered, most serious first. */
+  readonly flags: readonly Flag[];
+  readonly cautions: readonly string[];
+  readonly ear: EarState;
+  readonly save: SaveState;
+  readonly sound: SoundState;
+  readonly keypadOpen: boolean;
+  /** Last thing the app did, in words: "Undone: rest height 62.5 mm". */
+  readonly said: string;
+  /** Last refusal or failure, in words; empty when none. */
+  readonly trouble: string;
+  readonly lastHeard?: Interpretation;
+}
+
+/** Everything a screen may ask for. `press` takes the intent ids of `Utterance.text` for source touch. */
+export interface AppActions {
+  press(intent: string): void;
+  key(key: string): void;
+  type(text: string): void;
+  openCase(id: string): void;
+  newCase(input: { code: string; clinician: string; assistant: string; demo: boolean }): void;
+  go(place: AppModel['place']): void;
+  setEar(on: boolean): void;
+  setSpeech(on: boolean): void;
+  armSound(): void;
+  silence(): void;
+  openKeypad(open: boolean): void;
+  correct(seq: number): void;
+  note(text: string): void;
+  answerFlag(flag: string, answer: 'keep' | 'measureAgain', reason: string): void;
+  saveFile(): void;
+  print(): void;
+}
