@@ -8,6 +8,7 @@ import type { Disinfectant, Language, Material, Practice, Unit } from '../protoc
 export type Source = 'voice' | 'keypad' | 'key' | 'touch' | 'app';
 export type Certainty = 'sure' | 'check' | 'ask' | 'unclear';
 export type Bases = 'none' | 'upper' | 'lower' | 'both';
+export type KeptBy = 'yes' | 'movedOn' | 'pause';
 
 /** How a value came to be: what was heard or typed, and what kept it. */
 export interface Heard {
@@ -15,7 +16,7 @@ export interface Heard {
   readonly text: string;
   readonly confidence?: number;
   readonly certainty: Certainty;
-  readonly keptBy: 'yes' | 'movedOn' | 'key';
+  readonly keptBy: KeptBy;
 }
 
 export type FactBody =
@@ -41,23 +42,71 @@ export type FactBody =
       /** seq of the earlier reading this one replaces; that one stays on record, struck through. */
       readonly corrects?: number;
     }
-  | { readonly kind: 'proposalDropped'; readonly step: string; readonly reading: string; readonly value: Hundredths; readonly text: string }
-  | { readonly kind: 'answered'; readonly step: string; readonly answer: string; readonly reason?: string; readonly source: Source }
-  | { readonly kind: 'attemptStarted'; readonly step: string; readonly chapterFrom: string; readonly reason: string }
+  | {
+      readonly kind: 'proposalDropped';
+      readonly step: string;
+      readonly reading: string;
+      readonly value: Hundredths;
+      readonly text: string;
+    }
+  | {
+      readonly kind: 'answered';
+      readonly step: string;
+      readonly answer: string;
+      readonly reason?: string;
+      readonly source: Source;
+    }
+  /** Taken again: what was written at `steps` before this stays on record, struck through. */
+  | {
+      readonly kind: 'attemptStarted';
+      readonly step: string;
+      readonly goto: string;
+      readonly steps: readonly string[];
+      readonly reason: string;
+    }
   | { readonly kind: 'skipped'; readonly step: string; readonly reason: string }
   | { readonly kind: 'note'; readonly step: string; readonly text: string; readonly source: Source }
-  | { readonly kind: 'clockStarted'; readonly step: string; readonly clock: string; readonly flow: 'impression'; readonly material: Material }
-  | { readonly kind: 'clockStarted'; readonly step: string; readonly clock: string; readonly flow: 'timed'; readonly agent: Disinfectant; readonly of?: string }
+  | {
+      readonly kind: 'clockStarted';
+      readonly step: string;
+      readonly clock: string;
+      readonly flow: 'impression';
+      readonly material: Material;
+    }
+  | {
+      readonly kind: 'clockStarted';
+      readonly step: string;
+      readonly clock: string;
+      readonly flow: 'timed';
+      readonly agent: Disinfectant;
+      readonly of?: string;
+    }
   | { readonly kind: 'clockSeated'; readonly clock: string }
   | { readonly kind: 'clockOut'; readonly clock: string }
   /** An alarm sounded: when it was due and when it really rang. */
-  | { readonly kind: 'rang'; readonly clock: string; readonly phase: PhaseId; readonly dueAt: number; readonly late: boolean }
+  | {
+      readonly kind: 'rang';
+      readonly clock: string;
+      readonly phase: PhaseId;
+      readonly dueAt: number;
+      readonly late: boolean;
+    }
   | { readonly kind: 'alarmSeen'; readonly clock: string; readonly phase: PhaseId }
-  | { readonly kind: 'flagAnswered'; readonly flag: string; readonly answer: 'keep' | 'measureAgain'; readonly reason: string }
+  | {
+      readonly kind: 'flagAnswered';
+      readonly flag: string;
+      readonly answer: 'keep' | 'measureAgain';
+      readonly reason: string;
+    }
   | { readonly kind: 'held' }
   | { readonly kind: 'carriedOn' }
   | { readonly kind: 'undone'; readonly act: number; readonly what: string }
-  | { readonly kind: 'signed'; readonly step: string; readonly role: 'clinician' | 'assistant'; readonly initials: string }
+  | {
+      readonly kind: 'signed';
+      readonly step: string;
+      readonly role: 'clinician' | 'assistant';
+      readonly initials: string;
+    }
   | { readonly kind: 'visitClosed'; readonly visit: number };
 
 export type MoveReason = 'next' | 'back' | 'skip' | 'branch' | 'retake' | 'goto';

@@ -1,5 +1,5 @@
 /** The one model that screens, lab sheet and exports are drawn from. Data only, no markup. */
-import type { Bases, PhaseId } from '../case/facts.ts';
+import type { Bases, KeptBy, PhaseId } from '../case/facts.ts';
 import type { Hundredths } from '../measure/length.ts';
 import type { Material, Unit } from '../protocol/types.ts';
 
@@ -15,7 +15,7 @@ export interface ReadingRow {
   readonly source: 'voice' | 'keypad' | 'key' | 'touch' | 'app';
   /** What was heard or typed, word for word. */
   readonly text: string;
-  readonly keptBy: 'yes' | 'movedOn' | 'key';
+  readonly keptBy: KeptBy;
   readonly outOfTurn: boolean;
   /** Struck through: by a correction, an undo or a new attempt. */
   readonly struck?: { readonly at: number; readonly why: 'corrected' | 'undone' | 'newAttempt'; readonly by: number };

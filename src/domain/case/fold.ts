@@ -1,0 +1,167 @@
+/**
+ * Facts → CaseView. The log only grows; what is struck, where the visit stands and which readings count are worked out
+ * from it here and nowhere else, so folding a prefix and then the rest gives the same view as folding all at once.
+ */
+import type { Fact, FactBody, FactKind } from './facts.ts';
+
+export type StrikeWhy = 'corrected' | 'undone' | 'newAttempt';
+export interface Strike {
+  readonly at: number;
+  readonly why: StrikeWhy;
+  /** seq of the fact that struck it. */
+  readonly by: number;
+}
+
+export interface CaseLog {
+  readonly caseId: string;
+  readonly facts: readonly Fact[];
+  /** act → seq of the fact that took it back. */
+  readonly undone: ReadonlyMap<number, number>;
+}
+
+export type FactOf<K extends FactKind> = Omit<Fact, 'body'> & { readonly body: Extract<FactBody, { kind: K }> };
+
+export interface CaseView {
+  readonly log: CaseLog;
+  readonly strikes: ReadonlyMap<number, Strike>;
+  readonly opened?: FactOf<'caseOpened'>;
+  readonly visit?: FactOf<'visitOpened'>;
+  readonly closed?: FactOf<'visitClosed'>;
+  /** Step the visit stands at; '' before the first move. */
+  readonly step: string;
+  readonly held: boolean;
+  /** Latest live answer of each step. */
+  readonly answers: ReadonlyMap<string, FactOf<'answered'>>;
+  /** seq of a reading → set of skin marks it was read between: 0 before any marks, then 1, 2 … */
+  readonly markSetOf: ReadonlyMap<number, number>;
+  readonly markSets: number;
+}
+
+/** Step whose answer "made" begins a new set of skin marks. */
+export const MARKS_STEP = 'marks';
+
+export function emptyLog(caseId: string): CaseLog {
+  return { caseId, facts: [], undone: new Map() };
+}
+
+/** The log with one more fact. */
+export function addFact(log: CaseLog, fact: Fact): CaseLog {
+  const undone = fact.body.kind === 'undone' ? new Map(log.undone).set(fact.body.act, fact.seq) : log.undone;
+  return { caseId: log.caseId, facts: [...log.facts, fact], undone };
+}
+
+/** The log with many more facts, copying once. */
+export function addFacts(log: CaseLog, facts: readonly Fact[]): CaseLog {
+  const undone = new Map(log.undone);
+  for (const fact of facts) if (fact.body.kind === 'undone') undone.set(fact.body.act, fact.seq);
+  return { caseId: log.caseId, facts: [...log.facts, ...facts], undone };
+}
+
+export function isKind<K extends FactKind>(fact: Fact, kind: K): fact is FactOf<K> {
+  return fact.body.kind === kind;
+}
+
+const NEVER_UNDONE: ReadonlySet<FactKind> = new Set(['caseOpened', 'visitOpened', 'undone', 'rang', 'alarmSeen']);
+
+/** Acts that moved nothing and wrote nothing a person would take back. */
+export function undoable(fact: Fact): boolean {
+  return !NEVER_UNDONE.has(fact.body.kind);
+}
+
+function strikesOf(log: CaseLog): Map<number, Strike> {
+  const strikes = new Map<number, Strike>();
+  const atOf = (seq: number) => log.facts[seq - 1]?.at ?? 0;
+  for (const fact of log.facts) {
+    const by = log.undone.get(fact.act);
+    if (by !== undefined && undoable(fact)) strikes.set(fact.seq, { at: atOf(by), why: 'undone', by });
+  }
+  for (const fact of log.facts) {
+    if (strikes.get(fact.seq)?.why === 'undone') continue;
+    if (isKind(fact, 'reading') && fact.body.corrects !== undefined && !strikes.has(fact.body.corrects)) {
+      strikes.set(fact.body.corrects, { at: fact.at, why: 'corrected', by: fact.seq });
+    }
+    if (isKind(fact, 'attemptStarted')) strikeAttempt(log, fact, strikes);
+  }
+  return strikes;
+}
+
+function strikeAttempt(log: CaseLog, started: FactOf<'attemptStarted'>, strikes: Map<number, Strike>): void {
+  const steps = new Set(started.body.steps);
+  for (const fact of log.facts) {
+    if (fact.seq >= started.seq) break;
+    const body = fact.body;
+    const step = 'step' in body ? body.step : '';
+    const belongs = steps.has(step);
+    const kinds =
+      body.kind === 'reading' || body.kind === 'answered' || body.kind === 'clockStarted' || body.kind === 'skipped';
+    if (belongs && kinds && !strikes.has(fact.seq)) {
+      strikes.set(fact.seq, { at: started.at, why: 'newAttempt', by: started.seq });
+    }
+  }
+}
+
+interface Pass {
+  opened?: FactOf<'caseOpened'>;
+  visit?: FactOf<'visitOpened'>;
+  closed?: FactOf<'visitClosed'>;
+  step: string;
+  held: boolean;
+  readonly answers: Map<string, FactOf<'answered'>>;
+  readonly markSetOf: Map<number, number>;
+  markSets: number;
+}
+
+function passReading(fact: FactOf<'reading'>, pass: Pass): void {
+  const target = fact.body.corrects;
+  pass.markSetOf.set(fact.seq, target === undefined ? pass.markSets : (pass.markSetOf.get(target) ?? pass.markSets));
+}
+
+function passLive(fact: Fact, pass: Pass): void {
+  if (isKind(fact, 'caseOpened')) pass.opened = fact;
+  else if (isKind(fact, 'visitOpened')) pass.visit = fact;
+  else if (isKind(fact, 'visitClosed')) pass.closed = fact;
+  else if (isKind(fact, 'moved')) pass.step = fact.body.to;
+  else if (isKind(fact, 'held')) pass.held = true;
+  else if (isKind(fact, 'carriedOn')) pass.held = false;
+  else if (isKind(fact, 'answered')) {
+    pass.answers.set(fact.body.step, fact);
+  } else if (isKind(fact, 'skipped')) pass.answers.delete(fact.body.step);
+}
+
+/** Works the whole view out from the log. One pass after the strikes; linear in the number of facts. */
+export function readCase(log: CaseLog): CaseView {
+  const strikes = strikesOf(log);
+  const pass: Pass = { step: '', held: false, answers: new Map(), markSetOf: new Map(), markSets: 0 };
+  for (const fact of log.facts) {
+    const strike = strikes.get(fact.seq);
+    const marksMade = isKind(fact, 'answered') && fact.body.step === MARKS_STEP && fact.body.answer === 'made';
+    // Marks once made stay made even when the attempt is given up: the next ones are another set.
+    if (marksMade && strike?.why !== 'undone') pass.markSets += 1;
+    if (isKind(fact, 'reading')) passReading(fact, pass);
+    if (strike === undefined) passLive(fact, pass);
+  }
+  return { log, strikes, ...pass };
+}
+
+/** From scratch: all facts of one case, in order, to its view. */
+export function foldCase(caseId: string, facts: readonly Fact[]): CaseView {
+  return readCase(addFacts(emptyLog(caseId), facts));
+}
+
+/** Live facts of one kind, oldest first. */
+export function liveOf<K extends FactKind>(view: CaseView, kind: K): readonly FactOf<K>[] {
+  const out: FactOf<K>[] = [];
+  for (const fact of view.log.facts) if (isKind(fact, kind) && !view.strikes.has(fact.seq)) out.push(fact);
+  return out;
+}
+
+/** The act that "undo" would take back now: the latest one that wrote something undoable and still stands. */
+export function lastAct(view: CaseView): { readonly act: number; readonly facts: readonly Fact[] } | undefined {
+  const { facts, undone } = view.log;
+  for (let i = facts.length - 1; i >= 0; i -= 1) {
+    const fact = facts[i]!;
+    if (!undoable(fact) || undone.has(fact.act)) continue;
+    return { act: fact.act, facts: facts.filter((f) => f.act === fact.act && undoable(f)) };
+  }
+  return undefined;
+}

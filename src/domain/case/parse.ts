@@ -1,0 +1,167 @@
+/** Stored or imported facts are checked at the edge; nothing unparsed reaches the fold. */
+import * as v from 'valibot';
+import type { Fact } from './facts.ts';
+
+const text = v.pipe(v.string(), v.maxLength(4000));
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
+const int = v.pipe(v.number(), v.safeInteger());
+const seq = v.pipe(v.number(), v.safeInteger(), v.minValue(1));
+const num = v.pipe(v.number(), v.finite());
+const source = v.picklist(['voice', 'keypad', 'key', 'touch', 'app']);
+const unit = v.picklist(['mm', 'weeks', '°C', 'points', '°', 'g', 'ml']);
+const language = v.picklist(['en', 'de', 'es', 'fr']);
+const phase = v.picklist(['mix', 'working', 'inMouth', 'pourFrom', 'pourWithin', 'disinfect']);
+const role = v.picklist(['clinician', 'assistant']);
+const words = v.partial(v.strictObject({ en: v.array(text), de: v.array(text), es: v.array(text), fr: v.array(text) }));
+
+const material = v.strictObject({
+  id,
+  name: text,
+  class: id,
+  mixS: num,
+  workingS: num,
+  removeS: num,
+  pourFromMin: num,
+  pourWithinMin: num,
+  generic: v.boolean(),
+  source: text,
+});
+const disinfectant = v.strictObject({ id, name: text, minutes: num, generic: v.boolean(), source: text });
+const practice = v.strictObject({
+  restSpaceTarget: int,
+  recordAt: v.picklist(['rest', 'restLessSpace']),
+  trayClearance: int,
+  borderShort: int,
+  materials: v.array(material),
+  disinfectants: v.array(disinfectant),
+  trays: v.array(v.strictObject({ id, label: text, arch: v.picklist(['upper', 'lower']), innerWidth: int })),
+  reasons: v.array(v.strictObject({ id, label: text, words })),
+});
+const heard = v.strictObject({
+  source,
+  text,
+  confidence: v.exactOptional(num),
+  certainty: v.picklist(['sure', 'check', 'ask', 'unclear']),
+  keptBy: v.picklist(['yes', 'movedOn', 'pause']),
+});
+
+const body = v.variant('kind', [
+  v.strictObject({ kind: v.literal('caseOpened'), code: text, demo: v.boolean(), practice }),
+  v.strictObject({
+    kind: v.literal('visitOpened'),
+    visit: int,
+    protocol: id,
+    version: int,
+    clinician: text,
+    assistant: text,
+    language,
+  }),
+  v.strictObject({
+    kind: v.literal('moved'),
+    from: text,
+    to: id,
+    why: v.picklist(['next', 'back', 'skip', 'branch', 'retake', 'goto']),
+  }),
+  v.strictObject({
+    kind: v.literal('reading'),
+    step: id,
+    reading: id,
+    value: int,
+    unit,
+    heard,
+    outOfTurn: v.boolean(),
+    corrects: v.exactOptional(seq),
+  }),
+  v.strictObject({ kind: v.literal('proposalDropped'), step: id, reading: id, value: int, text }),
+  v.strictObject({ kind: v.literal('answered'), step: id, answer: id, reason: v.exactOptional(text), source }),
+  v.strictObject({ kind: v.literal('attemptStarted'), step: id, goto: id, steps: v.array(id), reason: text }),
+  v.strictObject({ kind: v.literal('skipped'), step: id, reason: text }),
+  v.strictObject({ kind: v.literal('note'), step: id, text, source }),
+  v.variant('flow', [
+    v.strictObject({ kind: v.literal('clockStarted'), step: id, clock: id, flow: v.literal('impression'), material }),
+    v.strictObject({
+      kind: v.literal('clockStarted'),
+      step: id,
+      clock: id,
+      flow: v.literal('timed'),
+      agent: disinfectant,
+      of: v.exactOptional(id),
+    }),
+  ]),
+  v.strictObject({ kind: v.literal('clockSeated'), clock: id }),
+  v.strictObject({ kind: v.literal('clockOut'), clock: id }),
+  v.strictObject({ kind: v.literal('rang'), clock: id, phase, dueAt: num, late: v.boolean() }),
+  v.strictObject({ kind: v.literal('alarmSeen'), clock: id, phase }),
+  v.strictObject({
+    kind: v.literal('flagAnswered'),
+    flag: id,
+    answer: v.picklist(['keep', 'measureAgain']),
+    reason: text,
+  }),
+  v.strictObject({ kind: v.literal('held') }),
+  v.strictObject({ kind: v.literal('carriedOn') }),
+  v.strictObject({ kind: v.literal('undone'), act: seq, what: text }),
+  v.strictObject({ kind: v.literal('signed'), step: id, role, initials: text }),
+  v.strictObject({ kind: v.literal('visitClosed'), visit: int }),
+]);
+
+const fact = v.strictObject({
+  v: v.literal(1),
+  caseId: id,
+  seq,
+  at: num,
+  act: seq,
+  protocol: text,
+  app: text,
+  body,
+});
+
+export type ParsedFact =
+  | { readonly ok: true; readonly fact: Fact }
+  | { readonly ok: false; readonly reason: 'newerFormat' | 'malformed'; readonly path: string; readonly text: string };
+
+/**
+ * One stored fact, checked field by field.
+ * Fails with `newerFormat` when a later version of the app wrote it, `malformed` (and the path) otherwise.
+ */
+export function parseFact(raw: unknown): ParsedFact {
+  const version = typeof raw === 'object' && raw !== null ? (raw as { v?: unknown }).v : undefined;
+  if (typeof version === 'number' && version > 1) {
+    return {
+      ok: false,
+      reason: 'newerFormat',
+      path: 'v',
+      text: 'This case was written by a newer version of the app.',
+    };
+  }
+  const result = v.safeParse(fact, raw);
+  if (result.success) return { ok: true, fact: result.output as Fact };
+  const issue = result.issues[0];
+  const path = issue.path?.map((part) => String(part.key)).join('.') ?? '';
+  return { ok: false, reason: 'malformed', path, text: issue.message };
+}
+
+export type ParsedFacts =
+  | { readonly ok: true; readonly facts: readonly Fact[] }
+  | {
+      readonly ok: false;
+      readonly reason: 'newerFormat' | 'malformed' | 'gap';
+      readonly at: number;
+      readonly path: string;
+      readonly text: string;
+      readonly good: readonly Fact[];
+    };
+
+/** Facts of one case in order. A gap in `seq` or a broken fact ends the good prefix, which is handed back. */
+export function parseFacts(raw: readonly unknown[]): ParsedFacts {
+  const good: Fact[] = [];
+  for (const [index, item] of raw.entries()) {
+    const parsed = parseFact(item);
+    if (!parsed.ok) return { ...parsed, at: index + 1, good };
+    if (parsed.fact.seq !== index + 1) {
+      return { ok: false, reason: 'gap', at: index + 1, path: 'seq', text: `Entry ${index + 1} is missing.`, good };
+    }
+    good.push(parsed.fact);
+  }
+  return { ok: true, facts: good };
+}
