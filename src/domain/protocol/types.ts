@@ -90,6 +90,8 @@ export interface ReadingStep extends StepCommon {
 export interface ClockStep extends StepCommon {
   readonly kind: 'clock';
   readonly clock: string;
+  /** What stands on the clock strip: "upper impression". */
+  readonly clockLabel?: string;
   readonly flow: 'impression' | 'timed';
   /** Material classes offered; the practice's list is filtered by them. For `timed`: disinfectants. */
   readonly materials: readonly string[];

@@ -1,0 +1,160 @@
+/**
+ * Clocks as facts: a clock is when it was started and what its material's leaflet says; what is left is computed from
+ * the time now, never counted. Impression times run from the start of mixing (ISO 21563: total working time and setting
+ * time are counted from the start of mixing).
+ */
+import type { Fact, PhaseId } from '../case/facts.ts';
+import { isKind, type CaseView, type FactOf } from '../case/fold.ts';
+import type { VisitProtocol } from '../protocol/types.ts';
+import type { ClockPhase, ClockPhaseState, ClockRow } from './types.ts';
+
+const SECOND = 1000;
+const MINUTE = 60 * SECOND;
+
+export const phaseLabel: Readonly<Record<PhaseId, string>> = {
+  mix: 'mixing',
+  working: 'working time',
+  inMouth: 'setting in the mouth',
+  pourFrom: 'wait before pouring',
+  pourWithin: 'pour within',
+  disinfect: 'disinfecting',
+};
+
+interface RawClock {
+  readonly started: FactOf<'clockStarted'>;
+  readonly attempt: number;
+  seatedAt?: number;
+  outAt?: number;
+}
+
+/** Every clock ever started in the case, oldest first, with what became of it. Taken-back starts are included. */
+function rawClocks(view: CaseView): RawClock[] {
+  const clocks: RawClock[] = [];
+  const latest = new Map<string, RawClock>();
+  const attempts = new Map<string, number>();
+  const live = (fact: Fact) => view.strikes.get(fact.seq)?.why !== 'undone';
+  for (const fact of view.log.facts) {
+    if (isKind(fact, 'clockStarted')) {
+      const attempt = (attempts.get(fact.body.clock) ?? 0) + (live(fact) ? 1 : 0);
+      attempts.set(fact.body.clock, attempt);
+      const clock: RawClock = { started: fact, attempt: Math.max(1, attempt) };
+      clocks.push(clock);
+      if (live(fact)) latest.set(fact.body.clock, clock);
+    }
+    if (!live(fact)) continue;
+    if (isKind(fact, 'clockSeated')) setOnce(latest.get(fact.body.clock), 'seatedAt', fact.at);
+    if (isKind(fact, 'clockOut')) setOnce(latest.get(fact.body.clock), 'outAt', fact.at);
+  }
+  return clocks;
+}
+
+function setOnce(clock: RawClock | undefined, key: 'seatedAt' | 'outAt', at: number): void {
+  if (clock !== undefined && clock[key] === undefined) clock[key] = at;
+}
+
+function phase(id: PhaseId, from: number | undefined, dueAt: number, ended: number | undefined, now: number): ClockPhase {
+  const state: ClockPhaseState =
+    from === undefined ? 'waiting' : ended !== undefined ? 'done' : now >= dueAt ? 'over' : 'running';
+  const end = ended === undefined ? {} : { endedAt: ended };
+  return { id, label: phaseLabel[id], from: from ?? dueAt, dueAt, ...end, state };
+}
+
+function impressionPhases(clock: RawClock, now: number): ClockPhase[] {
+  const body = clock.started.body;
+  if (body.flow !== 'impression') return [];
+  const { material } = body;
+  const start = clock.started.at;
+  const { seatedAt, outAt } = clock;
+  const ended = seatedAt ?? outAt;
+  const mixDue = start + material.mixS * SECOND;
+  const phases = [
+    phase('mix', start, mixDue, ended ?? (now >= start + material.workingS * SECOND ? mixDue : undefined), now),
+    phase('working', start, start + material.workingS * SECOND, ended, now),
+  ];
+  if (outAt !== undefined && seatedAt === undefined) return phases;
+  phases.push(phase('inMouth', seatedAt, start + material.removeS * SECOND, outAt, now));
+  if (material.pourFromMin > 0) phases.push(phase('pourFrom', outAt, (outAt ?? 0) + material.pourFromMin * MINUTE, undefined, now));
+  phases.push(phase('pourWithin', outAt, (outAt ?? 0) + material.pourWithinMin * MINUTE, undefined, now));
+  return phases;
+}
+
+function timedPhases(clock: RawClock, now: number): ClockPhase[] {
+  const body = clock.started.body;
+  if (body.flow !== 'timed') return [];
+  const start = clock.started.at;
+  return [phase('disinfect', start, start + body.agent.minutes * MINUTE, clock.outAt, now)];
+}
+
+function findings(clock: RawClock, phases: readonly ClockPhase[], now: number): ClockRow['findings'] {
+  const found: { id: ClockRow['findings'][number]['id']; byMs: number }[] = [];
+  const due = (id: PhaseId) => phases.find((p) => p.id === id)?.dueAt;
+  const late = (id: 'seatedLate' | 'pourLate', by: number | undefined) => {
+    if (by !== undefined && by > 0) found.push({ id, byMs: by });
+  };
+  const { seatedAt, outAt } = clock;
+  const working = due('working');
+  if (seatedAt !== undefined && working !== undefined) late('seatedLate', seatedAt - working);
+  const mouth = due('inMouth');
+  if (outAt !== undefined && mouth !== undefined && outAt < mouth) found.push({ id: 'removedEarly', byMs: mouth - outAt });
+  const bath = due('disinfect');
+  if (outAt !== undefined && bath !== undefined && outAt < bath) found.push({ id: 'disinfectShort', byMs: bath - outAt });
+  const pour = due('pourWithin');
+  if (outAt !== undefined && pour !== undefined) late('pourLate', now - pour);
+  return found;
+}
+
+function phaseNow(phases: readonly ClockPhase[]): PhaseId | undefined {
+  const open = phases.filter((p) => p.state === 'running' || p.state === 'over');
+  return (open.find((p) => p.state === 'running') ?? open.at(-1))?.id;
+}
+
+function toRow(view: CaseView, protocol: VisitProtocol, clock: RawClock, now: number): ClockRow {
+  const { body, seq, at } = clock.started;
+  const struck = view.strikes.has(seq);
+  const phases = body.flow === 'impression' ? impressionPhases(clock, now) : timedPhases(clock, now);
+  const stopped = struck || phaseNow(phases) === undefined;
+  const current = stopped ? undefined : phaseNow(phases);
+  const step = protocol.steps.find((s) => s.kind === 'clock' && s.clock === body.clock);
+  return {
+    id: `${body.clock}/${clock.attempt}`,
+    clock: body.clock,
+    label: step?.kind === 'clock' ? (step.clockLabel ?? step.title) : body.clock,
+    attempt: clock.attempt,
+    flow: body.flow,
+    name: body.flow === 'impression' ? body.material.name : body.agent.name,
+    ...(body.flow === 'impression' ? { material: body.material } : {}),
+    startedAt: at,
+    ...(clock.seatedAt === undefined ? {} : { seatedAt: clock.seatedAt }),
+    ...(clock.outAt === undefined ? {} : { outAt: clock.outAt }),
+    struck,
+    stopped,
+    phases,
+    ...(current === undefined ? {} : { now: current }),
+    findings: struck && view.strikes.get(seq)?.why === 'undone' ? [] : findings(clock, phases, struck ? 0 : now),
+  };
+}
+
+/** All clocks of the case as they stand at `now` (ms since 1970), oldest first; struck ones stay in the list. */
+export function clockRows(view: CaseView, protocol: VisitProtocol, now: number): readonly ClockRow[] {
+  return rawClocks(view).map((clock) => toRow(view, protocol, clock, now));
+}
+
+export interface Deadline {
+  /** `${ClockRow.id}:${PhaseId}` */
+  readonly id: string;
+  readonly at: number;
+  readonly label: string;
+  readonly clock: string;
+  readonly phase: PhaseId;
+}
+
+/** What has to ring, and when: every phase that is still open on a clock that counts. */
+export function deadlines(rows: readonly ClockRow[]): readonly Deadline[] {
+  return rows
+    .filter((row) => !row.stopped)
+    .flatMap((row) =>
+      row.phases
+        .filter((p) => p.state === 'running' || p.state === 'over')
+        .map((p) => ({ id: `${row.id}:${p.id}`, at: p.dueAt, label: `${row.label}: ${p.label} over`, clock: row.id, phase: p.id })),
+    );
+}
