@@ -47,7 +47,18 @@ export interface StepView {
   /** Place within the chapter, 1-based. */
   readonly place: number;
   readonly placeCount: number;
-  readonly mode: 'inform' | 'check' | 'decision' | 'reading' | 'confirm' | 'choose' | 'clock' | 'signoff' | 'reason' | 'held' | 'closed';
+  readonly mode:
+    | 'inform'
+    | 'check'
+    | 'decision'
+    | 'reading'
+    | 'confirm'
+    | 'choose'
+    | 'clock'
+    | 'signoff'
+    | 'reason'
+    | 'held'
+    | 'closed';
   readonly answers: readonly Answer[];
   /** Answer already on record for this step (when gone back to). */
   readonly answered?: string;
@@ -92,7 +103,12 @@ export interface AppModel {
   readonly summary?: Summary;
   readonly clocks: readonly ClockRow[];
   /** Clock phases that are over and not yet acknowledged. */
-  readonly ringing: readonly { readonly clock: string; readonly label: string; readonly phase: string; readonly lateMs: number }[];
+  readonly ringing: readonly {
+    readonly clock: string;
+    readonly label: string;
+    readonly phase: string;
+    readonly lateMs: number;
+  }[];
   /** Flags not yet answered, most serious first. */
   readonly flags: readonly Flag[];
   readonly cautions: readonly string[];

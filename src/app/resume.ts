@@ -1,0 +1,39 @@
+/** From the record to a running visit: the machine is always started fresh, with input worked out from the facts. */
+import { isKind, liveOf, type CaseView } from '../domain/case/fold.ts';
+import { isRepeated } from '../domain/protocol/path.ts';
+import type { ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
+import type { ClockStage, VisitInput } from '../../machines/visit.types.ts';
+
+function keptCounts(view: CaseView): Record<string, number> {
+  const kept: Record<string, number> = {};
+  for (const fact of liveOf(view, 'reading')) kept[fact.body.step] = (kept[fact.body.step] ?? 0) + 1;
+  for (const fact of liveOf(view, 'signed')) kept[fact.body.step] = 1;
+  return kept;
+}
+
+function clockStages(view: CaseView): Record<string, ClockStage> {
+  const stages: Record<string, ClockStage> = {};
+  for (const fact of view.log.facts) {
+    const why = view.strikes.get(fact.seq)?.why;
+    if (why === 'undone') continue;
+    if (isKind(fact, 'clockStarted')) stages[fact.body.clock] = why === 'newAttempt' ? 'idle' : 'mixing';
+    if (isKind(fact, 'clockSeated') && stages[fact.body.clock] === 'mixing') stages[fact.body.clock] = 'seated';
+    if (isKind(fact, 'clockOut') && stages[fact.body.clock] !== 'idle') stages[fact.body.clock] = 'out';
+  }
+  return stages;
+}
+
+/** What the machine must know to stand exactly where the record says the visit stood. */
+export function visitInput(view: CaseView, protocol: VisitProtocol, readings: readonly ReadingDef[]): VisitInput {
+  const answers = Object.fromEntries([...view.answers].map(([step, fact]) => [step, fact.body.answer]));
+  return {
+    protocol,
+    repeated: readings.filter(isRepeated).map((def) => def.id),
+    step: view.step === '' ? (protocol.steps[0]?.id ?? '') : view.step,
+    answers,
+    kept: keptCounts(view),
+    clocks: clockStages(view),
+    held: view.held,
+    closed: view.closed !== undefined,
+  };
+}

@@ -1,0 +1,259 @@
+/**
+ * One visit being run: utterance → interpret → machine → facts → view. Synchronous and free of devices, so that the
+ * browser, the headless replay and the tests walk the same path.
+ */
+import { createActor, type Actor } from 'xstate';
+import type { Fact, FactBody, PhaseId } from '../domain/case/facts.ts';
+import { addFacts, emptyLog, lastAct, readCase, type CaseView } from '../domain/case/fold.ts';
+import { stepOf } from '../domain/protocol/path.ts';
+import type { Language, Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
+import { clockRows } from '../domain/summary/clocks.ts';
+import { interpret } from '../interpret/index.ts';
+import type { Expectation, Interpretation, Utterance } from '../interpret/types.ts';
+import { visitMachine } from '../../machines/visit.ts';
+import type { VisitContext, VisitEvent } from '../../machines/visit.types.ts';
+import { expectationOf, modeOf, onOffer, type Surroundings } from './expectation.ts';
+import { intentOf, touchIntent, type Intent } from './intents.ts';
+import { visitInput } from './resume.ts';
+import { describeAct, readingLabel, withUnit, type Names } from './wording.ts';
+import { howLongText, readBackText } from './speech.ts';
+
+export interface SessionDeps {
+  readonly caseId: string;
+  readonly protocol: VisitProtocol;
+  readonly readings: readonly ReadingDef[];
+  readonly practice: Practice;
+  readonly language: Language;
+  readonly appVersion: string;
+  now(): number;
+  /** Facts of one act, stamped and in order; the caller makes them durable. */
+  append(facts: readonly Fact[]): void;
+}
+
+/** What came of one utterance or press. Empty strings mean there is nothing to say. */
+export interface Outcome {
+  /** What the app did, in words. */
+  readonly said: string;
+  /** Why it did not do what was asked, and what can be done. */
+  readonly trouble: string;
+  /** What is to be read aloud. */
+  readonly speak: string;
+  readonly facts: readonly Fact[];
+  readonly heard?: Interpretation;
+}
+
+const QUIET: Outcome = { said: '', trouble: '', speak: '', facts: [] };
+
+export interface Session {
+  hear(utterance: Utterance): Outcome;
+  send(event: VisitEvent): Outcome;
+  undo(): Outcome;
+  /** An alarm has sounded: written once, by the app itself. */
+  rang(clock: string, phase: PhaseId, due: { dueAt: number; late: boolean }): Outcome;
+  view(): CaseView;
+  context(): VisitContext;
+  expectation(): Expectation;
+  /** Material or disinfectant chosen at the current clock step. */
+  chosen(): string | undefined;
+}
+
+class VisitSession implements Session {
+  private readonly deps: SessionDeps;
+  private current: CaseView;
+  private actor: Actor<typeof visitMachine>;
+  private written: Fact[] = [];
+  private readonly choices = new Map<string, string>();
+
+  constructor(deps: SessionDeps, facts: readonly Fact[]) {
+    this.deps = deps;
+    this.current = readCase(addFacts(emptyLog(deps.caseId), facts));
+    this.actor = this.start();
+  }
+
+  private start(): Actor<typeof visitMachine> {
+    const input = visitInput(this.current, this.deps.protocol, this.deps.readings);
+    const actor = createActor(visitMachine, { input });
+    actor.on('facts', (emitted) => {
+      this.write(emitted.facts);
+    });
+    actor.start();
+    return actor;
+  }
+
+  private names(): Names {
+    return { protocol: this.deps.protocol, readings: this.deps.readings };
+  }
+
+  private write(bodies: readonly FactBody[]): void {
+    if (bodies.length === 0) return;
+    const first = this.current.log.facts.length + 1;
+    const at = this.deps.now();
+    const { caseId, protocol, appVersion } = this.deps;
+    const facts = bodies.map(
+      (body, i): Fact => ({ v: 1, caseId, seq: first + i, at, act: first, protocol: `${protocol.id}@${protocol.version}`, app: appVersion, body }),
+    );
+    this.current = readCase(addFacts(this.current.log, facts));
+    this.written.push(...facts);
+    this.deps.append(facts);
+  }
+
+  private around(): Surroundings {
+    const { protocol, readings, practice, language } = this.deps;
+    return { view: this.current, context: this.context(), protocol, readings, practice, language };
+  }
+
+  view(): CaseView {
+    return this.current;
+  }
+
+  context(): VisitContext {
+    return this.actor.getSnapshot().context;
+  }
+
+  expectation(): Expectation {
+    return this.withMaterials(expectationOf(this.around()));
+  }
+
+  private withMaterials(expectation: Expectation): Expectation {
+    const step = stepOf(this.deps.protocol, this.context().step);
+    if (expectation.mode !== 'clock' || !expectation.commands.includes('start')) return expectation;
+    const offers = onOffer(step, this.deps.practice);
+    return { ...expectation, answers: offers.map((m) => ({ id: `material:${m.id}`, words: [m.name.toLowerCase()] })) };
+  }
+
+  chosen(): string | undefined {
+    const step = stepOf(this.deps.protocol, this.context().step);
+    if (step?.kind !== 'clock') return undefined;
+    const offers = onOffer(step, this.deps.practice);
+    const picked = this.choices.get(step.clock);
+    if (picked !== undefined && offers.some((m) => m.id === picked)) return picked;
+    return offers.length === 1 ? offers[0]?.id : this.usedBefore(offers.map((m) => m.id));
+  }
+
+  private usedBefore(ids: readonly string[]): string | undefined {
+    for (const { body } of this.current.log.facts.toReversed()) {
+      if (body.kind !== 'clockStarted') continue;
+      const id = body.flow === 'impression' ? body.material.id : body.agent.id;
+      if (ids.includes(id)) return id;
+    }
+    return undefined;
+  }
+
+  hear(utterance: Utterance): Outcome {
+    const direct = utterance.source === 'touch' ? this.touched(utterance.text) : undefined;
+    if (direct !== undefined) return direct;
+    const expectation = this.expectation();
+    const heard = interpret(utterance, expectation);
+    const visit = this.current.visit?.body;
+    const initials = { clinician: visit?.clinician ?? '', assistant: visit?.assistant ?? '' };
+    const intent = intentOf(heard, { context: this.context(), expectation, utterance, initials });
+    return { ...this.act(intent), heard };
+  }
+
+  private touched(text: string): Outcome | undefined {
+    if (text.startsWith('material:')) return this.act({ kind: 'material', id: text.slice('material:'.length) });
+    if (text.startsWith('correct:')) return this.correct(Number(text.slice('correct:'.length)));
+    const event = touchIntent(text);
+    return event === undefined ? undefined : this.send(event);
+  }
+
+  private correct(seq: number): Outcome {
+    const fact = this.current.log.facts[seq - 1];
+    if (fact?.body.kind !== 'reading' || this.current.strikes.has(seq)) {
+      return { ...QUIET, trouble: 'That entry is already struck through and cannot be corrected.' };
+    }
+    const { reading, value, unit } = fact.body;
+    return this.send({ type: 'CORRECT', seq, reading, value, unit });
+  }
+
+  private act(intent: Intent): Outcome {
+    switch (intent.kind) {
+      case 'event':
+        return this.send(intent.event);
+      case 'undo':
+        return this.undo();
+      case 'start':
+        return this.startClock();
+      case 'material':
+        return this.choose(intent.id);
+      case 'howLong':
+        return { ...QUIET, speak: howLongText(clockRows(this.current, this.deps.protocol, this.deps.now()), this.deps.now()) };
+      case 'sayAgain':
+        return { ...QUIET, speak: readBackText(this.context(), this.names(), this.deps.language) };
+      case 'help':
+        return { ...QUIET, said: 'The words that can be said now are at the foot of the screen.' };
+      case 'refused':
+        return { ...QUIET, trouble: intent.text };
+      case 'nothing':
+        return QUIET;
+    }
+  }
+
+  private choose(id: string): Outcome {
+    const step = stepOf(this.deps.protocol, this.context().step);
+    const offer = onOffer(step, this.deps.practice).find((m) => m.id === id);
+    if (step?.kind !== 'clock' || offer === undefined) return { ...QUIET, trouble: 'That material is not on offer at this step.' };
+    this.choices.set(step.clock, id);
+    return { ...QUIET, said: `chosen: ${offer.name}` };
+  }
+
+  private startClock(): Outcome {
+    const step = stepOf(this.deps.protocol, this.context().step);
+    const offer = onOffer(step, this.deps.practice).find((m) => m.id === this.chosen());
+    if (step?.kind !== 'clock') return { ...QUIET, trouble: 'There is no clock to start at this step.' };
+    if (offer === undefined) return { ...QUIET, trouble: 'Choose the material first.' };
+    return this.send('mixS' in offer ? { type: 'START', material: offer } : { type: 'START', agent: offer });
+  }
+
+  send(event: VisitEvent): Outcome {
+    this.written = [];
+    if (!this.actor.getSnapshot().can(event)) return { ...QUIET, trouble: this.refusal(event) };
+    this.actor.send(event);
+    const facts = this.written;
+    const said = describeAct(facts.map((fact) => fact.body), this.names());
+    const proposes = event.type === 'HEARD' || event.type === 'ASKED' || event.type === 'CORRECT';
+    const kept = facts.some((fact) => fact.body.kind === 'reading');
+    const speak = proposes ? readBackText(this.context(), this.names(), this.deps.language) : kept ? said : '';
+    return { ...QUIET, said, speak, facts };
+  }
+
+  private refusal(event: VisitEvent): string {
+    const mode = modeOf(this.context());
+    if (mode === 'closed') return 'The visit is closed. Nothing more can be written into it.';
+    if (mode === 'held') return 'The visit is on hold. Carry on first.';
+    if (event.type === 'HEARD') return 'No number can be taken just now.';
+    if (event.type === 'REASON') return 'No reason is asked for just now.';
+    return `That cannot be done at this step (${event.type.toLowerCase().replace('_', ' ')}).`;
+  }
+
+  undo(): Outcome {
+    const { pending, candidates, asking, correcting } = this.context();
+    if (pending !== undefined) {
+      const outcome = this.send({ type: 'NO' });
+      return { ...outcome, said: `Not kept: ${readingLabel(this.names(), pending.reading)} ${withUnit(pending.value, pending.unit)}` };
+    }
+    if (candidates !== undefined || asking !== undefined || correcting !== undefined) {
+      return { ...this.send({ type: 'NO' }), said: 'Given up. Nothing was written.' };
+    }
+    const last = lastAct(this.current);
+    if (last === undefined) return { ...QUIET, trouble: 'There is nothing to undo.' };
+    const what = describeAct(last.facts.map((fact) => fact.body), this.names());
+    this.written = [];
+    this.write([{ kind: 'undone', act: last.act, what }]);
+    this.actor.stop();
+    this.actor = this.start();
+    const said = `Undone: ${what}`;
+    return { ...QUIET, said, speak: said, facts: this.written };
+  }
+
+  rang(clock: string, phase: PhaseId, due: { dueAt: number; late: boolean }): Outcome {
+    this.written = [];
+    this.write([{ kind: 'rang', clock, phase, dueAt: due.dueAt, late: due.late }]);
+    return { ...QUIET, facts: this.written };
+  }
+}
+
+/** Starts or resumes a visit from the facts of its case. */
+export function createSession(deps: SessionDeps, facts: readonly Fact[]): Session {
+  return new VisitSession(deps, facts);
+}
