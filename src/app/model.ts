@@ -36,6 +36,19 @@ export interface PendingView {
   readonly correctsDigits?: string;
 }
 
+export interface TrayChoice {
+  readonly arch: 'upper' | 'lower';
+  readonly ridgeMm: number;
+  /** Clearance wanted on each side. */
+  readonly wantedMm: number;
+  readonly trays: readonly {
+    readonly label: string;
+    readonly innerMm: number;
+    /** Clearance left on each side; negative = narrower than the ridge. */
+    readonly sideMm: number;
+  }[];
+}
+
 export interface StepView {
   readonly step: Step;
   readonly title: string;
@@ -76,7 +89,13 @@ export interface StepView {
   readonly reasons?: readonly { readonly id: string; readonly label: string }[];
   readonly reasonFor?: string;
   readonly materials?: readonly (Material | Disinfectant)[];
+  /** Material or disinfectant chosen and not yet started (`material:<id>` chooses, `start` starts). */
+  readonly chosenMaterial?: string;
   readonly clock?: ClockRow;
+  /** An earlier reading is being corrected: the next number replaces this one. */
+  readonly correcting?: { readonly label: string; readonly digits: string; readonly unit: Unit };
+  /** For the tray drawings: the best trays for the measured ridge, best first. */
+  readonly trays?: TrayChoice;
   readonly canNext: boolean;
   /** Why "next" would be refused, as a sentence. */
   readonly nextBlockedBy?: string;
@@ -115,6 +134,10 @@ export interface AppModel {
   readonly ear: EarState;
   readonly save: SaveState;
   readonly sound: SoundState;
+  /** Whether the app reads values back aloud; absent = this device cannot speak. */
+  readonly speech?: boolean;
+  /** Reasons offered when a flag is kept as it is. */
+  readonly reasons?: readonly { readonly id: string; readonly label: string }[];
   readonly keypadOpen: boolean;
   /** Last thing the app did, in words: "Undone: rest height 62.5 mm". */
   readonly said: string;
