@@ -1,0 +1,80 @@
+import { promisifyRequest } from 'idb-keyval';
+import type { Fact } from '../domain/case/facts.ts';
+import { checkBatch, isCaseRow, sameFacts } from './batch.ts';
+import { Database } from './database.ts';
+import { browserHost } from './host.ts';
+import { sift } from './sift.ts';
+import type { AppendResult, CaseRow, FactStore, ListResult, LoadResult, StorageHost } from './types.ts';
+import { failure, nameOf, refused } from './why.ts';
+
+export const DATABASE_NAME = 'rimwise';
+
+class IdbStore implements FactStore {
+  readonly #host: StorageHost;
+  readonly #database: Database;
+
+  constructor(host: StorageHost, name: string) {
+    this.#host = host;
+    this.#database = new Database(host, name);
+  }
+
+  async append(facts: readonly Fact[], row: CaseRow): Promise<AppendResult> {
+    const wrong = checkBatch(facts, row);
+    if (wrong) return wrong;
+    const written = await this.#database.use('readwrite', ['facts', 'cases'], (tx) => {
+      const store = tx.objectStore('facts');
+      for (const fact of facts) store.add(fact, [fact.caseId, fact.seq]);
+      tx.objectStore('cases').put(row, row.id);
+    });
+    if (written.ok) return { ok: true };
+    if (nameOf(written.error) === 'ConstraintError' && (await this.#isThere(facts))) return { ok: true };
+    return failure(written.error);
+  }
+
+  async load(caseId: string): Promise<LoadResult> {
+    const read = await this.#database.use('readonly', ['facts', 'cases'], (tx) => {
+      const facts: IDBRequest<unknown[]> = tx.objectStore('facts').getAll(this.#range(caseId, 0, Infinity));
+      const row: IDBRequest<unknown> = tx.objectStore('cases').get(caseId);
+      return Promise.all([promisifyRequest(facts), promisifyRequest(row)]);
+    });
+    if (!read.ok) return refused(read.error);
+    const [facts, row] = read.value;
+    return sift(caseId, facts, isCaseRow(row) ? row : undefined);
+  }
+
+  async listCases(): Promise<ListResult> {
+    const read = await this.#database.use('readonly', ['cases'], (tx) => {
+      const rows: IDBRequest<unknown[]> = tx.objectStore('cases').getAll();
+      return promisifyRequest(rows);
+    });
+    if (!read.ok) return refused(read.error);
+    const rows = read.value.filter(isCaseRow).sort((a, b) => b.lastAt - a.lastAt);
+    return { ok: true, rows, broken: read.value.length - rows.length };
+  }
+
+  close(): void {
+    this.#database.close();
+  }
+
+  /** A write that got no answer may have succeeded all the same; the second try then finds its own facts. */
+  async #isThere(facts: readonly Fact[]): Promise<boolean> {
+    const first = facts[0];
+    const last = facts[facts.length - 1];
+    if (!first || !last) return false;
+    const read = await this.#database.use('readonly', ['facts'], (tx) => {
+      const range = this.#range(first.caseId, first.seq, last.seq);
+      const stored: IDBRequest<unknown[]> = tx.objectStore('facts').getAll(range);
+      return promisifyRequest(stored);
+    });
+    return read.ok && sameFacts(read.value, facts);
+  }
+
+  #range(caseId: string, first: number, last: number): IDBKeyRange {
+    return (this.#host.IDBKeyRange ?? IDBKeyRange).bound([caseId, first], [caseId, last]);
+  }
+}
+
+/** Facts in IndexedDB, one key `[caseId, seq]` each, written with `add`: a number can be taken only once. */
+export function createIdbStore(options: { host?: StorageHost; name?: string } = {}): FactStore {
+  return new IdbStore(options.host ?? browserHost(), options.name ?? DATABASE_NAME);
+}

@@ -1,0 +1,111 @@
+/**
+ * Contract of the store: facts go in once, in order, and come back as they went in. Nothing here knows what a fact means,
+ * and nothing here throws: every outcome has a name and, when it is a failure, a sentence for the screen.
+ */
+import type { Fact } from '../domain/case/facts.ts';
+
+/** One small row per case, written in the same transaction as the facts, so that the list never reads the facts. */
+export interface CaseRow {
+  readonly id: string;
+  readonly code: string;
+  readonly demo: boolean;
+  readonly openedAt: number;
+  readonly lastAt: number;
+  readonly visit: number;
+  readonly closed: boolean;
+  /** seq of the last fact written; a log that ends earlier has lost something. */
+  readonly lastSeq: number;
+}
+
+/**
+ * `anotherWriter`: someone else has written these numbers. `full`: no room. `refused`: the browser will not store
+ * (absent, private, blocked, broken). `malformed`: the facts are not a batch that can be stored.
+ */
+export type StoreFailure = 'anotherWriter' | 'full' | 'refused' | 'malformed';
+
+export interface Failed<Reason extends string> {
+  readonly ok: false;
+  readonly reason: Reason;
+  /** A plain sentence for the screen. */
+  readonly why: string;
+}
+
+export type AppendResult = { readonly ok: true } | Failed<StoreFailure>;
+
+/** `facts` are raw: whoever reads them parses them. `unsaved` of them exist only in memory. */
+export interface Loaded {
+  readonly ok: true;
+  readonly facts: readonly unknown[];
+  readonly row?: CaseRow;
+  readonly unsaved: number;
+}
+
+/** The log has a hole or a broken entry at `missing`: `facts` is the good part before it, `after` what lies beyond. */
+export interface Gap extends Failed<'gap'> {
+  readonly facts: readonly unknown[];
+  readonly missing: number;
+  readonly after: readonly unknown[];
+  readonly row?: CaseRow;
+}
+
+export type LoadResult = Loaded | Gap | Failed<'unknownCase'> | Failed<'refused'>;
+
+/** Newest first. `broken` rows could not be read as rows and are left out. */
+export type ListResult =
+  { readonly ok: true; readonly rows: readonly CaseRow[]; readonly broken: number } | Failed<'refused'>;
+
+export interface FactStore {
+  /** All or nothing, on disk when it answers `ok`. */
+  append(facts: readonly Fact[], row: CaseRow): Promise<AppendResult>;
+  load(caseId: string): Promise<LoadResult>;
+  listCases(): Promise<ListResult>;
+  close(): void;
+}
+
+export type TimerId = ReturnType<typeof setTimeout> | number;
+
+/** What the store needs of its surroundings; tests pass their own. */
+export interface StorageHost {
+  readonly indexedDB?: IDBFactory | undefined;
+  readonly IDBKeyRange?: Pick<typeof IDBKeyRange, 'bound'> | undefined;
+  setTimeout(run: () => void, ms: number): TimerId;
+  clearTimeout(id: TimerId): void;
+}
+
+/** Why facts are only in memory. */
+export type MemoryCause = 'full' | 'refused' | 'slow' | 'anotherWriter';
+
+export type SaveStatus =
+  | { readonly state: 'kept' }
+  | { readonly state: 'keeping'; readonly unsaved: number }
+  | { readonly state: 'memory'; readonly cause: MemoryCause; readonly why: string; readonly unsaved: number };
+
+/** `memory`: not on disk, but nothing is lost; the log goes on trying unless the cause is `anotherWriter`. */
+export type LogResult =
+  { readonly ok: true } | (Failed<'memory'> & { readonly cause: MemoryCause }) | Failed<'malformed'>;
+
+/** `complete` is false when the disk could not be read, so that older facts may be missing from the file. */
+export interface ExportedFile {
+  readonly name: string;
+  readonly text: string;
+  readonly facts: number;
+  readonly unsaved: number;
+  readonly complete: boolean;
+  readonly why: string;
+}
+
+export interface FactLog {
+  /** Stored facts followed by those still in memory. */
+  open(caseId: string): Promise<LoadResult>;
+  append(facts: readonly Fact[], row: CaseRow): Promise<LogResult>;
+  /** Try now to write what is still in memory. */
+  flush(): Promise<SaveStatus>;
+  status(): SaveStatus;
+  subscribe(listener: (status: SaveStatus) => void): () => void;
+  unsaved(caseId?: string): readonly Fact[];
+  cases(): Promise<ListResult>;
+  exportFile(caseId: string): Promise<ExportedFile>;
+  /** After `anotherWriter`: hands over the facts that lost their numbers, so that they can be numbered anew and appended. */
+  takeBack(caseId: string): readonly Fact[];
+  stop(): void;
+}
