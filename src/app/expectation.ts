@@ -2,7 +2,15 @@
 import { liveOf, type CaseView } from '../domain/case/fold.ts';
 import type { Hundredths } from '../domain/measure/length.ts';
 import { answerOf, nextStep, stepOf, stepOfReading } from '../domain/protocol/path.ts';
-import type { Language, Material, Disinfectant, Practice, ReadingDef, Step, VisitProtocol } from '../domain/protocol/types.ts';
+import type {
+  Language,
+  Material,
+  Disinfectant,
+  Practice,
+  ReadingDef,
+  Step,
+  VisitProtocol,
+} from '../domain/protocol/types.ts';
 import type { CommandId, ExpectedReading, Expectation } from '../interpret/types.ts';
 import type { VisitContext } from '../../machines/visit.types.ts';
 
@@ -61,7 +69,8 @@ export function onOffer(step: Step | undefined, practice: Practice): readonly (M
 export function nextBlockedBy(context: VisitContext): string | undefined {
   const step = stepOf(context.protocol, context.step);
   const mode = modeOf(context);
-  if (mode === 'confirm') return context.pending?.certainty === 'sure' ? undefined : 'Say yes to keep this number, or say it again.';
+  if (mode === 'confirm')
+    return context.pending?.certainty === 'sure' ? undefined : 'Say yes to keep this number, or say it again.';
   if (mode === 'choose') return 'Say which of the numbers it was.';
   if (mode === 'reason') return 'Give a reason, or go back.';
   if (mode === 'held') return 'The visit is on hold. Carry on first.';
@@ -69,7 +78,8 @@ export function nextBlockedBy(context: VisitContext): string | undefined {
   if ((step.kind === 'check' || step.kind === 'decision') && context.answers[step.id] === undefined) {
     return 'Answer first, or skip with a reason.';
   }
-  if (step.kind === 'reading' && (context.kept[step.id] ?? 0) === 0) return 'No reading is kept here yet. Say the number, or skip with a reason.';
+  if (step.kind === 'reading' && (context.kept[step.id] ?? 0) === 0)
+    return 'No reading is kept here yet. Say the number, or skip with a reason.';
   if (step.kind === 'signoff' && (context.kept[step.id] ?? 0) === 0) return 'Sign first.';
   if (step.kind === 'clock') return clockBlocks(context, step);
   return undefined;
@@ -80,7 +90,9 @@ function clockBlocks(context: VisitContext, step: Extract<Step, { kind: 'clock' 
   if (stage === 'out') return undefined;
   if (stage === 'idle') return 'The clock has not been started. Start it, or skip with a reason.';
   if (step.flow === 'timed') return undefined;
-  return stage === 'mixing' ? 'The material is being mixed. Say seated when the tray is in.' : 'The material is in the mouth. Say out when it is removed.';
+  return stage === 'mixing'
+    ? 'The material is being mixed. Say seated when the tray is in.'
+    : 'The material is in the mouth. Say out when it is removed.';
 }
 
 const ALWAYS: readonly CommandId[] = ['undo', 'help', 'howLong', 'sayAgain'];
@@ -105,11 +117,17 @@ function answersNow(around: Surroundings, mode: Mode): Expectation['answers'] {
   const { context, practice, language } = around;
   const step = stepOf(context.protocol, context.step);
   if (mode === 'reason') {
-    return practice.reasons.map((reason) => ({ id: reason.id, words: [reason.label.toLowerCase(), ...(reason.words[language] ?? [])] }));
+    return practice.reasons.map((reason) => ({
+      id: reason.id,
+      words: [reason.label.toLowerCase(), ...(reason.words[language] ?? [])],
+    }));
   }
   if (mode === 'check' || mode === 'decision') {
     const answers = step?.kind === 'check' || step?.kind === 'decision' ? step.answers : [];
-    return answers.map((answer) => ({ id: answer.id, words: [answer.label.toLowerCase(), ...(answer.words[language] ?? [])] }));
+    return answers.map((answer) => ({
+      id: answer.id,
+      words: [answer.label.toLowerCase(), ...(answer.words[language] ?? [])],
+    }));
   }
   return [];
 }
@@ -119,7 +137,8 @@ export function expectationOf(around: Surroundings): Expectation {
   const { context, readings } = around;
   const mode = modeOf(context);
   const step = stepOf(context.protocol, context.step);
-  const asked = mode === 'correcting' ? context.correcting?.reading : (context.candidates?.reading ?? context.pending?.reading);
+  const asked =
+    mode === 'correcting' ? context.correcting?.reading : (context.candidates?.reading ?? context.pending?.reading);
   const currentId = asked ?? (step?.kind === 'reading' ? step.reading : undefined);
   const current = readings.find((def) => def.id === currentId);
   const callable = readings.filter((def) => stepOfReading(context.protocol, def.id) !== undefined);
@@ -128,7 +147,10 @@ export function expectationOf(around: Surroundings): Expectation {
     step: context.step,
     mode: mode === 'closed' ? 'none' : mode === 'correcting' ? 'reading' : mode,
     ...(current === undefined ? {} : { current: expectedReading(current, around) }),
-    readings: mode === 'held' || mode === 'closed' || mode === 'reason' ? [] : callable.map((def) => expectedReading(def, around)),
+    readings:
+      mode === 'held' || mode === 'closed' || mode === 'reason'
+        ? []
+        : callable.map((def) => expectedReading(def, around)),
     answers: answersNow(around, mode),
     commands: commandsNow(context, mode),
     ...(context.pending === undefined ? {} : { pending: context.pending.value }),
@@ -140,5 +162,7 @@ export function expectationOf(around: Surroundings): Expectation {
 export function nextTitle(context: VisitContext): string | undefined {
   const answer = answerOf(stepOf(context.protocol, context.step), context.answers[context.step]);
   const branch = answer?.retake === true ? undefined : answer?.goto;
-  return (branch === undefined ? nextStep(context.protocol, context.step, context.answers) : stepOf(context.protocol, branch))?.title;
+  return (
+    branch === undefined ? nextStep(context.protocol, context.step, context.answers) : stepOf(context.protocol, branch)
+  )?.title;
 }

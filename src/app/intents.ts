@@ -30,7 +30,8 @@ interface Setting {
 function yesOrNo(command: 'yes' | 'no', { context, expectation, utterance, initials }: Setting): Intent {
   if (expectation.mode === 'check' || expectation.mode === 'decision') {
     const step = stepOf(context.protocol, context.step);
-    if (answerOf(step, command) !== undefined) return event({ type: 'ANSWER', answer: command, source: utterance.source });
+    if (answerOf(step, command) !== undefined)
+      return event({ type: 'ANSWER', answer: command, source: utterance.source });
     return refused('Choose one of the answers shown.');
   }
   const step = stepOf(context.protocol, context.step);
@@ -51,7 +52,13 @@ const PLAIN: Partial<Record<CommandId, VisitEvent>> = {
 
 function fromCommand(command: CommandId, setting: Setting): Intent {
   if (command === 'yes' || command === 'no') return yesOrNo(command, setting);
-  if (command === 'undo' || command === 'howLong' || command === 'sayAgain' || command === 'help' || command === 'start') {
+  if (
+    command === 'undo' ||
+    command === 'howLong' ||
+    command === 'sayAgain' ||
+    command === 'help' ||
+    command === 'start'
+  ) {
     return { kind: command };
   }
   if (command === 'next') {
@@ -64,9 +71,12 @@ function fromCommand(command: CommandId, setting: Setting): Intent {
 
 function fromReading(heard: Extract<Interpretation, { kind: 'reading' }>, { expectation, utterance }: Setting): Intent {
   const id = heard.reading ?? expectation.current?.id;
-  const reading = expectation.readings.find((r) => r.id === id) ?? (expectation.current?.id === id ? expectation.current : undefined);
+  const reading =
+    expectation.readings.find((r) => r.id === id) ?? (expectation.current?.id === id ? expectation.current : undefined);
   if (reading === undefined) {
-    return refused(`Heard “${heard.text}”. No number is asked for here. Say the name of the reading before the number.`);
+    return refused(
+      `Heard “${heard.text}”. No number is asked for here. Say the name of the reading before the number.`,
+    );
   }
   const proposed: HeardEvent = {
     type: 'HEARD',

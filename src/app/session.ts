@@ -89,9 +89,16 @@ class VisitSession implements Session {
     const first = this.current.log.facts.length + 1;
     const at = this.deps.now();
     const { caseId, protocol, appVersion } = this.deps;
-    const facts = bodies.map(
-      (body, i): Fact => ({ v: 1, caseId, seq: first + i, at, act: first, protocol: `${protocol.id}@${protocol.version}`, app: appVersion, body }),
-    );
+    const facts = bodies.map((body, i): Fact => ({
+      v: 1,
+      caseId,
+      seq: first + i,
+      at,
+      act: first,
+      protocol: `${protocol.id}@${protocol.version}`,
+      app: appVersion,
+      body,
+    }));
     this.current = readCase(addFacts(this.current.log, facts));
     this.written.push(...facts);
     this.deps.append(facts);
@@ -177,7 +184,10 @@ class VisitSession implements Session {
       case 'material':
         return this.choose(intent.id);
       case 'howLong':
-        return { ...QUIET, speak: howLongText(clockRows(this.current, this.deps.protocol, this.deps.now()), this.deps.now()) };
+        return {
+          ...QUIET,
+          speak: howLongText(clockRows(this.current, this.deps.protocol, this.deps.now()), this.deps.now()),
+        };
       case 'sayAgain':
         return { ...QUIET, speak: readBackText(this.context(), this.names(), this.deps.language) };
       case 'help':
@@ -192,7 +202,8 @@ class VisitSession implements Session {
   private choose(id: string): Outcome {
     const step = stepOf(this.deps.protocol, this.context().step);
     const offer = onOffer(step, this.deps.practice).find((m) => m.id === id);
-    if (step?.kind !== 'clock' || offer === undefined) return { ...QUIET, trouble: 'That material is not on offer at this step.' };
+    if (step?.kind !== 'clock' || offer === undefined)
+      return { ...QUIET, trouble: 'That material is not on offer at this step.' };
     this.choices.set(step.clock, id);
     return { ...QUIET, said: `chosen: ${offer.name}` };
   }
@@ -210,7 +221,10 @@ class VisitSession implements Session {
     if (!this.actor.getSnapshot().can(event)) return { ...QUIET, trouble: this.refusal(event) };
     this.actor.send(event);
     const facts = this.written;
-    const said = describeAct(facts.map((fact) => fact.body), this.names());
+    const said = describeAct(
+      facts.map((fact) => fact.body),
+      this.names(),
+    );
     const proposes = event.type === 'HEARD' || event.type === 'ASKED' || event.type === 'CORRECT';
     const kept = facts.some((fact) => fact.body.kind === 'reading');
     const speak = proposes ? readBackText(this.context(), this.names(), this.deps.language) : kept ? said : '';
@@ -230,14 +244,20 @@ class VisitSession implements Session {
     const { pending, candidates, asking, correcting } = this.context();
     if (pending !== undefined) {
       const outcome = this.send({ type: 'NO' });
-      return { ...outcome, said: `Not kept: ${readingLabel(this.names(), pending.reading)} ${withUnit(pending.value, pending.unit)}` };
+      return {
+        ...outcome,
+        said: `Not kept: ${readingLabel(this.names(), pending.reading)} ${withUnit(pending.value, pending.unit)}`,
+      };
     }
     if (candidates !== undefined || asking !== undefined || correcting !== undefined) {
       return { ...this.send({ type: 'NO' }), said: 'Given up. Nothing was written.' };
     }
     const last = lastAct(this.current);
     if (last === undefined) return { ...QUIET, trouble: 'There is nothing to undo.' };
-    const what = describeAct(last.facts.map((fact) => fact.body), this.names());
+    const what = describeAct(
+      last.facts.map((fact) => fact.body),
+      this.names(),
+    );
     this.written = [];
     this.write([{ kind: 'undone', act: last.act, what }]);
     this.actor.stop();

@@ -38,7 +38,8 @@ const describe: Describe = {
   attemptStarted: (b, n) => `taken again from: ${stepTitle(n, b.goto)}`,
   skipped: (b, n) => `skipped: ${stepTitle(n, b.step)} (${b.reason})`,
   note: (b) => `note: ${b.text}`,
-  clockStarted: (b, n) => `clock started: ${clockLabel(n, b.clock)}, ${b.flow === 'impression' ? b.material.name : b.agent.name}`,
+  clockStarted: (b, n) =>
+    `clock started: ${clockLabel(n, b.clock)}, ${b.flow === 'impression' ? b.material.name : b.agent.name}`,
   clockSeated: (b, n) => `seated: ${clockLabel(n, b.clock)}`,
   clockOut: (b, n) => `ended: ${clockLabel(n, b.clock)}`,
   flagAnswered: (b) => (b.answer === 'keep' ? `kept as it is: ${b.reason}` : 'to be measured again'),
@@ -56,7 +57,8 @@ export function describeAct(facts: readonly FactBody[], names: Names): string {
     if (words !== undefined) parts.push(words(body, names));
   }
   const moved = facts.find((body) => body.kind === 'moved');
-  if (parts.length === 0 && moved !== undefined) return `${moved.why === 'back' ? 'back to' : 'on to'}: ${stepTitle(names, moved.to)}`;
+  if (parts.length === 0 && moved !== undefined)
+    return `${moved.why === 'back' ? 'back to' : 'on to'}: ${stepTitle(names, moved.to)}`;
   return parts.join('; ');
 }
 

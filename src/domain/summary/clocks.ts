@@ -52,7 +52,13 @@ function setOnce(clock: RawClock | undefined, key: 'seatedAt' | 'outAt', at: num
   if (clock !== undefined && clock[key] === undefined) clock[key] = at;
 }
 
-function phase(id: PhaseId, from: number | undefined, dueAt: number, ended: number | undefined, now: number): ClockPhase {
+function phase(
+  id: PhaseId,
+  from: number | undefined,
+  dueAt: number,
+  ended: number | undefined,
+  now: number,
+): ClockPhase {
   const state: ClockPhaseState =
     from === undefined ? 'waiting' : ended !== undefined ? 'done' : now >= dueAt ? 'over' : 'running';
   const end = ended === undefined ? {} : { endedAt: ended };
@@ -73,7 +79,8 @@ function impressionPhases(clock: RawClock, now: number): ClockPhase[] {
   ];
   if (outAt !== undefined && seatedAt === undefined) return phases;
   phases.push(phase('inMouth', seatedAt, start + material.removeS * SECOND, outAt, now));
-  if (material.pourFromMin > 0) phases.push(phase('pourFrom', outAt, (outAt ?? 0) + material.pourFromMin * MINUTE, undefined, now));
+  if (material.pourFromMin > 0)
+    phases.push(phase('pourFrom', outAt, (outAt ?? 0) + material.pourFromMin * MINUTE, undefined, now));
   phases.push(phase('pourWithin', outAt, (outAt ?? 0) + material.pourWithinMin * MINUTE, undefined, now));
   return phases;
 }
@@ -95,9 +102,11 @@ function findings(clock: RawClock, phases: readonly ClockPhase[], now: number): 
   const working = due('working');
   if (seatedAt !== undefined && working !== undefined) late('seatedLate', seatedAt - working);
   const mouth = due('inMouth');
-  if (outAt !== undefined && mouth !== undefined && outAt < mouth) found.push({ id: 'removedEarly', byMs: mouth - outAt });
+  if (outAt !== undefined && mouth !== undefined && outAt < mouth)
+    found.push({ id: 'removedEarly', byMs: mouth - outAt });
   const bath = due('disinfect');
-  if (outAt !== undefined && bath !== undefined && outAt < bath) found.push({ id: 'disinfectShort', byMs: bath - outAt });
+  if (outAt !== undefined && bath !== undefined && outAt < bath)
+    found.push({ id: 'disinfectShort', byMs: bath - outAt });
   const pour = due('pourWithin');
   if (outAt !== undefined && pour !== undefined) late('pourLate', now - pour);
   return found;
@@ -123,6 +132,7 @@ function toRow(view: CaseView, protocol: VisitProtocol, clock: RawClock, now: nu
     flow: body.flow,
     name: body.flow === 'impression' ? body.material.name : body.agent.name,
     ...(body.flow === 'impression' ? { material: body.material } : {}),
+    ...(body.flow === 'timed' && body.of !== undefined ? { of: body.of } : {}),
     startedAt: at,
     ...(clock.seatedAt === undefined ? {} : { seatedAt: clock.seatedAt }),
     ...(clock.outAt === undefined ? {} : { outAt: clock.outAt }),
@@ -155,6 +165,12 @@ export function deadlines(rows: readonly ClockRow[]): readonly Deadline[] {
     .flatMap((row) =>
       row.phases
         .filter((p) => p.state === 'running' || p.state === 'over')
-        .map((p) => ({ id: `${row.id}:${p.id}`, at: p.dueAt, label: `${row.label}: ${p.label} over`, clock: row.id, phase: p.id })),
+        .map((p) => ({
+          id: `${row.id}:${p.id}`,
+          at: p.dueAt,
+          label: `${row.label}: ${p.label} over`,
+          clock: row.id,
+          phase: p.id,
+        })),
     );
 }

@@ -39,7 +39,12 @@ export interface SetRow {
   readonly rangeMm?: number;
   /** Absent below two readings. */
   readonly sdMm?: number;
-  readonly suspects: readonly { readonly seq: number; readonly value: Hundredths; readonly why: string; readonly perhaps?: Hundredths }[];
+  readonly suspects: readonly {
+    readonly seq: number;
+    readonly value: Hundredths;
+    readonly why: string;
+    readonly perhaps?: Hundredths;
+  }[];
 }
 
 export interface Flag {
@@ -77,6 +82,8 @@ export interface ClockRow {
   /** Name of the material or disinfectant. */
   readonly name: string;
   readonly material?: Material;
+  /** For `timed`: the impression it belongs to. */
+  readonly of?: string;
   readonly startedAt: number;
   readonly seatedAt?: number;
   readonly outAt?: number;
@@ -86,7 +93,10 @@ export interface ClockRow {
   readonly phases: readonly ClockPhase[];
   /** The phase that counts now. */
   readonly now?: PhaseId;
-  readonly findings: readonly { readonly id: 'seatedLate' | 'removedEarly' | 'pourLate' | 'disinfectShort'; readonly byMs: number }[];
+  readonly findings: readonly {
+    readonly id: 'seatedLate' | 'removedEarly' | 'pourLate' | 'disinfectShort';
+    readonly byMs: number;
+  }[];
 }
 
 export interface AnswerRow {
@@ -129,7 +139,20 @@ export interface VerticalDimension {
   readonly targetSpaceMm: number;
   readonly targetHeightMm?: number;
   /** What the lab must change: chin distance, and the pin range that follows from it. Negative = close. */
-  readonly lab?: { readonly chinMm: number; readonly pinMm: readonly [number, number]; readonly molarMm: readonly [number, number]; readonly text: string };
+  readonly lab?: {
+    readonly chinMm: number;
+    readonly pinMm: readonly [number, number];
+    readonly molarMm: readonly [number, number];
+    readonly text: string;
+  };
+}
+
+export interface LabLine {
+  readonly id: string;
+  readonly text: string;
+  readonly detail?: string;
+  /** A time that belongs to the line ("pour by"), ms since 1970. */
+  readonly at?: number;
 }
 
 export interface Summary {
@@ -148,12 +171,17 @@ export interface Summary {
   readonly clocks: readonly ClockRow[];
   readonly answers: readonly AnswerRow[];
   readonly skips: readonly { readonly at: number; readonly title: string; readonly reason: string }[];
-  readonly notes: readonly { readonly at: number; readonly text: string; readonly source: string; readonly struck: boolean }[];
+  readonly notes: readonly {
+    readonly at: number;
+    readonly text: string;
+    readonly source: string;
+    readonly struck: boolean;
+  }[];
   readonly cautions: readonly string[];
   readonly flags: readonly Flag[];
   readonly computed: readonly ComputedRow[];
   /** The order to the lab, one line each, in working order. */
-  readonly labWork: readonly { readonly id: string; readonly text: string; readonly detail?: string }[];
+  readonly labWork: readonly LabLine[];
   /** What must be answered or overruled before hand-over. */
   readonly open: readonly string[];
   readonly signed: readonly { readonly role: string; readonly initials: string; readonly at: number }[];

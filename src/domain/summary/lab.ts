@@ -1,0 +1,141 @@
+/** The order to the laboratory and what is still open before it may be handed over. */
+import type { CaseView } from '../case/fold.ts';
+import { formatHundredths, type Hundredths } from '../measure/length.ts';
+import { answerOf, isShown, stepOf } from '../protocol/path.ts';
+import type { Practice, VisitProtocol } from '../protocol/types.ts';
+import type { ClockRow, Flag, LabLine, ReadingRow, VerticalDimension } from './types.ts';
+
+/** The clock of an impression that counts: removed, not given up, the latest attempt. */
+export function keptImpressions(clocks: readonly ClockRow[]): readonly ClockRow[] {
+  const latest = new Map<string, ClockRow>();
+  for (const clock of clocks) {
+    if (clock.flow === 'impression' && !clock.struck && clock.seatedAt !== undefined && clock.outAt !== undefined)
+      latest.set(clock.clock, clock);
+  }
+  return [...latest.values()];
+}
+
+function pourLine(clock: ClockRow): LabLine {
+  const due = clock.phases.find((phase) => phase.id === 'pourWithin')?.dueAt;
+  const earliest = clock.phases.find((phase) => phase.id === 'pourFrom')?.dueAt;
+  const wait = earliest === undefined ? '' : ' Not before the waiting time of the leaflet.';
+  return {
+    id: `pour:${clock.clock}`,
+    text: clock.clock === 'bite-record' ? `Mount with the ${clock.label}.` : `Pour the ${clock.label}.`,
+    detail: `${clock.name}, attempt ${clock.attempt}.${wait}`,
+    ...(due === undefined ? {} : { at: due }),
+  };
+}
+
+/** Tray border: the chosen distance short of the deepest point of the sulcus, site by site. */
+function borderLines(rows: readonly ReadingRow[], practice: Practice): readonly LabLine[] {
+  const sites = rows.filter((row) => row.struck === undefined && row.reading.includes('sulcus'));
+  const short = formatHundredths(practice.borderShort);
+  const text = `Custom trays to the outline, borders ${short} mm short of the deepest point of the sulcus.`;
+  if (sites.length === 0) return [{ id: 'border', text }];
+  const border = (depth: Hundredths) => formatHundredths(Math.max(0, depth - practice.borderShort));
+  const detail = sites
+    .map((row) => `${row.label} ${formatHundredths(row.value)} mm deep: border at ${border(row.value)} mm`)
+    .join('; ');
+  return [{ id: 'border', text, detail }];
+}
+
+function mountLine(vertical: VerticalDimension): LabLine {
+  if (vertical.record?.medianMm === undefined || vertical.lab === undefined) {
+    return {
+      id: 'mount',
+      text: 'Mount by the preliminary record.',
+      detail: 'No height was read with the record in place: do not change the pin; ask the clinic.',
+    };
+  }
+  const target =
+    vertical.targetHeightMm === undefined
+      ? ''
+      : ` to stand at ${vertical.targetHeightMm.toFixed(1)} mm (rest less ${vertical.targetSpaceMm.toFixed(1)} mm)`;
+  const chin = vertical.lab.chinMm;
+  return {
+    id: 'mount',
+    text: `Mount by the preliminary record, made at ${vertical.record.medianMm.toFixed(1)} mm. ${vertical.lab.text}`,
+    detail: `Between the marks: ${chin > 0 ? '+' : chin < 0 ? '−' : ''}${Math.abs(chin).toFixed(1)} mm${target}. Pin range from the hinge model and its assumptions.`,
+  };
+}
+
+/** Work for the laboratory after the first visit, in working order. */
+export function labWorkOf(found: {
+  readonly view: CaseView;
+  readonly protocol: VisitProtocol;
+  readonly practice: Practice;
+  readonly rows: readonly ReadingRow[];
+  readonly clocks: readonly ClockRow[];
+  readonly vertical: VerticalDimension;
+}): readonly LabLine[] {
+  const { view, protocol, practice, rows, clocks, vertical } = found;
+  const kept = keptImpressions(clocks);
+  const pours = kept.filter((clock) => clock.clock !== 'bite-record').map(pourLine);
+  const wishes = [...view.answers]
+    .filter(([step]) => step.startsWith('wish'))
+    .map(
+      ([step, fact]) =>
+        `${stepOf(protocol, step)?.title ?? step}: ${answerOf(stepOf(protocol, step), fact.body.answer)?.label ?? fact.body.answer}`,
+    );
+  return [
+    ...pours,
+    { id: 'trim', text: 'Trim the casts; transfer the outline and the rear limit scored in the upper impression.' },
+    ...borderLines(rows, practice),
+    { id: 'relief', text: 'Relieve with wax where the clinic has marked it; clear the frena.' },
+    {
+      id: 'rims',
+      text: 'Rims or tracing plates on the custom trays, parallel to the ridges, within the mounted height.',
+    },
+    mountLine(vertical),
+    ...(wishes.length === 0
+      ? []
+      : [{ id: 'wishes', text: 'Wishes of the patient for the try-in.', detail: wishes.join('; ') }]),
+  ];
+}
+
+function missingDisinfection(clocks: readonly ClockRow[]): readonly string[] {
+  return keptImpressions(clocks)
+    .filter((clock) => clock.clock !== 'bite-record')
+    .filter(
+      (clock) =>
+        !clocks.some(
+          (c) =>
+            c.flow === 'timed' &&
+            !c.struck &&
+            c.outAt !== undefined &&
+            c.startedAt >= (clock.outAt ?? 0) &&
+            c.of === clock.clock,
+        ),
+    )
+    .map((clock) => `The ${clock.label} is not recorded as disinfected.`);
+}
+
+/** What must be answered, finished or overruled before hand-over, one sentence each. */
+export function openItems(found: {
+  readonly view: CaseView;
+  readonly protocol: VisitProtocol;
+  readonly clocks: readonly ClockRow[];
+  readonly flags: readonly Flag[];
+}): readonly string[] {
+  const { view, protocol, clocks, flags } = found;
+  const answers = Object.fromEntries([...view.answers].map(([step, fact]) => [step, fact.body.answer]));
+  const skipped = new Set(
+    view.log.facts.flatMap((f) => (f.body.kind === 'skipped' && !view.strikes.has(f.seq) ? [f.body.step] : [])),
+  );
+  const unanswered = protocol.steps.filter(
+    (step) =>
+      (step.kind === 'check' || step.kind === 'decision') &&
+      step.optional !== true &&
+      isShown(step, answers) &&
+      answers[step.id] === undefined &&
+      !skipped.has(step.id),
+  );
+  const mouth = clocks.filter((clock) => !clock.struck && clock.flow === 'impression' && clock.outAt === undefined);
+  return [
+    ...mouth.map((clock) => `The ${clock.label} is still on the clock.`),
+    ...missingDisinfection(clocks),
+    ...unanswered.map((step) => `Not answered: ${step.title}.`),
+    ...flags.filter((flag) => flag.level === 'disagrees' && flag.answer === undefined).map((flag) => flag.what),
+  ];
+}

@@ -1,0 +1,53 @@
+/** Vanilla stores: values that many components read. Order and permission live in the machine, meaning in the domain. */
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { CaseView } from '../domain/case/fold.ts';
+import type { Language } from '../domain/protocol/types.ts';
+
+export interface CaseState {
+  readonly caseId: string;
+  readonly view: CaseView | undefined;
+  /** Rises with every change, also when only the machine's memory changed (a number waits, a reason is asked). */
+  readonly turn: number;
+}
+
+export interface ClockState {
+  /** Wall clock, ms since 1970, as of the last tick. */
+  readonly now: number;
+}
+
+export type Place = 'cases' | 'visit' | 'summary' | 'labSheet' | 'record';
+
+export interface UiState {
+  readonly place: Place;
+  readonly said: string;
+  readonly trouble: string;
+  readonly keypadOpen: boolean;
+}
+
+export interface Settings {
+  readonly language: Language;
+  /** Read numbers and alarms aloud. */
+  readonly speech: boolean;
+  /** Keep an undoubted number by itself after so many ms; 0 = only by a yes or by moving on. */
+  readonly keepAfterMs: number;
+  /** Consent that speech may be sent off this device to be recognised. */
+  readonly mayLeaveDevice: boolean;
+}
+
+export const defaultSettings: Settings = { language: 'en', speech: true, keepAfterMs: 0, mayLeaveDevice: false };
+
+export interface Stores {
+  readonly cases: StoreApi<CaseState>;
+  readonly clock: StoreApi<ClockState>;
+  readonly ui: StoreApi<UiState>;
+  readonly settings: StoreApi<Settings>;
+}
+
+export function createStores(now: number): Stores {
+  return {
+    cases: createStore<CaseState>()(() => ({ caseId: '', view: undefined, turn: 0 })),
+    clock: createStore<ClockState>()(() => ({ now })),
+    ui: createStore<UiState>()(() => ({ place: 'cases', said: '', trouble: '', keypadOpen: false })),
+    settings: createStore<Settings>()(() => defaultSettings),
+  };
+}
