@@ -8,8 +8,9 @@ export function stepOf(protocol: VisitProtocol, id: string): Step | undefined {
   return protocol.steps.find((step) => step.id === id);
 }
 
-/** A step with `onlyIf` is passed by unless that earlier question was answered so. */
+/** A step with `onlyIf` is passed by unless that earlier question was answered so; one with `notIf` when it was. */
 export function isShown(step: Step, answers: Answers): boolean {
+  if (step.notIf !== undefined && answers[step.notIf.step] === step.notIf.answer) return false;
   return step.onlyIf === undefined || answers[step.onlyIf.step] === step.onlyIf.answer;
 }
 

@@ -48,6 +48,8 @@ interface StepCommon {
   readonly optional?: boolean;
   /** Shown only when an earlier answer matches, e.g. { step: 'old-dentures', answer: 'yes' }. */
   readonly onlyIf?: { readonly step: string; readonly answer: string };
+  /** Passed by when an earlier answer matches, e.g. upper steps of a visit that makes a lower denture only. */
+  readonly notIf?: { readonly step: string; readonly answer: string };
 }
 
 export type Tone = 'good' | 'neutral' | 'warn';
@@ -166,5 +168,9 @@ export interface Practice {
   readonly disinfectants: readonly Disinfectant[];
   readonly trays: readonly Tray[];
   /** Words offered when a reason is asked for. */
-  readonly reasons: readonly { readonly id: string; readonly label: string; readonly words: Partial<Record<Language, readonly string[]>> }[];
+  readonly reasons: readonly {
+    readonly id: string;
+    readonly label: string;
+    readonly words: Partial<Record<Language, readonly string[]>>;
+  }[];
 }
