@@ -252,6 +252,7 @@ const heights: readonly ReadingDef[] = [
     plausible: [3500, 11000],
     expected: [5000, 8500],
     source: NOSE_CHIN,
+    repeat: { least: 1, withinSet: true },
   },
 ];
 
