@@ -2,6 +2,7 @@
  * What a screen is given and what it may say back. Screens draw this and nothing else; they hold no rule and no device.
  */
 import type { Interpretation } from '../interpret/types.ts';
+import type { PhaseId } from '../domain/case/facts.ts';
 import type { Answer, Chapter, DrawingId, Material, Disinfectant, Step, Unit } from '../domain/protocol/types.ts';
 import type { ClockRow, Flag, Summary } from '../domain/summary/types.ts';
 
@@ -125,7 +126,7 @@ export interface AppModel {
   readonly ringing: readonly {
     readonly clock: string;
     readonly label: string;
-    readonly phase: string;
+    readonly phase: PhaseId;
     readonly lateMs: number;
   }[];
   /** Flags not yet answered, most serious first. */

@@ -3,13 +3,14 @@
  * the replay before anything is run, with its number.
  */
 import * as v from 'valibot';
-import type { Fact, FactBody } from '../domain/case/facts.ts';
-import { protocolFor } from '../domain/protocol/index.ts';
+import type { Fact } from '../domain/case/facts.ts';
+import { protocols } from '../domain/protocol/index.ts';
 import type { Practice, ReadingDef } from '../domain/protocol/types.ts';
 import { clockRows, deadlines } from '../domain/summary/clocks.ts';
 import { summarise } from '../domain/summary/summarise.ts';
 import type { Summary } from '../domain/summary/types.ts';
 import type { Utterance } from '../interpret/types.ts';
+import { openingFacts } from './opening.ts';
 import { createSession, type Outcome, type Session } from './session.ts';
 
 const text = v.pipe(v.string(), v.maxLength(2000));
@@ -112,11 +113,11 @@ function ringUntil(session: Session, rung: Set<string>, setClock: (at: number) =
 /** Walks a recording from its first line to its last and a moment beyond; `endAfterMs` lets clocks run on. */
 export function runReplay(recording: Recording, deps: { readings: readonly ReadingDef[]; practice: Practice; appVersion: string; endAfterMs?: number }): Replayed | { readonly failed: string } {
   const { header: head, lines } = recording;
-  const protocol = protocolFor(`visit-${head.visit}`);
+  const protocol = protocols.findLast((p) => p.visit === head.visit);
   if (protocol === undefined) return { failed: `there is no protocol for visit ${head.visit}` };
   const start = Date.parse(head.startedAt);
   let now = start;
-  const facts: Fact[] = openingFacts({ head, protocolId: protocol.id, version: protocol.version, practice: deps.practice, at: start, app: deps.appVersion });
+  const facts: Fact[] = openingFacts({ head, protocol, practice: deps.practice, at: start, app: deps.appVersion, demo: false, caseId: 'replay' });
   const session = createSession(
     { caseId: 'replay', protocol, readings: deps.readings, practice: deps.practice, language: head.language, appVersion: deps.appVersion, now: () => now, append: (f) => facts.push(...f) },
     [...facts],
@@ -134,32 +135,4 @@ export function runReplay(recording: Recording, deps: { readings: readonly Readi
   ringUntil(session, rung, setClock, end, protocol);
   const summary = summarise(session.view(), { protocol, readings: deps.readings, practice: deps.practice, now: end });
   return { summary, facts, outcomes };
-}
-
-interface Opening {
-  readonly head: Pick<ReplayHeader, 'case' | 'visit' | 'clinician' | 'assistant' | 'language'>;
-  readonly protocolId: string;
-  readonly version: number;
-  readonly practice: Practice;
-  readonly at: number;
-  readonly app: string;
-  readonly demo?: boolean;
-  readonly caseId?: string;
-}
-
-/** The two facts every case begins with. */
-export function openingFacts({ head, protocolId, version, practice, at: openedAt, app, demo = false, caseId = 'replay' }: Opening): Fact[] {
-  const bodies: FactBody[] = [
-    { kind: 'caseOpened', code: head.case, demo, practice },
-    {
-      kind: 'visitOpened',
-      visit: head.visit,
-      protocol: protocolId,
-      version,
-      clinician: head.clinician,
-      assistant: head.assistant,
-      language: head.language,
-    },
-  ];
-  return bodies.map((body, i): Fact => ({ v: 1, caseId, seq: i + 1, at: openedAt, act: 1, protocol: `${protocolId}@${version}`, app, body }));
 }

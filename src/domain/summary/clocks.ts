@@ -174,3 +174,25 @@ export function deadlines(rows: readonly ClockRow[]): readonly Deadline[] {
         })),
     );
 }
+
+export interface Ringing {
+  readonly clock: string;
+  readonly label: string;
+  readonly phase: PhaseId;
+  readonly lateMs: number;
+}
+
+/** Phases that are over and that nobody has ended or acknowledged yet; the longest over comes first. */
+export function ringingNow(view: CaseView, rows: readonly ClockRow[], now: number): readonly Ringing[] {
+  const seen = new Set(
+    view.log.facts.flatMap((fact) => (isKind(fact, 'alarmSeen') ? [`${fact.body.clock}:${fact.body.phase}`] : [])),
+  );
+  return rows
+    .filter((row) => !row.stopped)
+    .flatMap((row) =>
+      row.phases
+        .filter((p) => p.state === 'over' && !seen.has(`${row.id}:${p.id}`))
+        .map((p) => ({ clock: row.id, label: row.label, phase: p.id, lateMs: now - p.dueAt })),
+    )
+    .toSorted((a, b) => b.lateMs - a.lateMs);
+}

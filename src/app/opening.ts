@@ -1,0 +1,30 @@
+/** How a case begins. */
+import type { Fact, FactBody } from '../domain/case/facts.ts';
+import type { Language, Practice, VisitProtocol } from '../domain/protocol/types.ts';
+
+export interface Opening {
+  readonly head: {
+    readonly case: string;
+    readonly visit: number;
+    readonly clinician: string;
+    readonly assistant: string;
+    readonly language: Language;
+  };
+  readonly protocol: VisitProtocol;
+  readonly practice: Practice;
+  readonly at: number;
+  readonly app: string;
+  readonly demo: boolean;
+  readonly caseId: string;
+}
+
+/** The two facts every case begins with: the practice's conventions travel with the case from here on. */
+export function openingFacts({ head, protocol, practice, at, app, demo, caseId }: Opening): Fact[] {
+  const { id, version } = protocol;
+  const { clinician, assistant, language, visit } = head;
+  const bodies: FactBody[] = [
+    { kind: 'caseOpened', code: head.case, demo, practice },
+    { kind: 'visitOpened', visit, protocol: id, version, clinician, assistant, language },
+  ];
+  return bodies.map((body, i): Fact => ({ v: 1, caseId, seq: i + 1, at, act: 1, protocol: `${id}@${version}`, app, body }));
+}
