@@ -134,3 +134,135 @@ export const basesBoth: Answer = {
 };
 /** Which bases (dentures, rims) are in the mouth while heights are read. */
 export const basesInMouth: readonly Answer[] = [basesNone, basesUpper, basesLower, basesBoth];
+
+/** Graded: clean, usable with a small fault, or faulty. */
+export const passes: readonly Answer[] = [yes, minor, no];
+
+/** Which way something lies off the middle, always the patient's own sides. */
+export const sides: readonly Answer[] = [
+  {
+    id: 'centred',
+    label: 'Centred',
+    words: {
+      en: ['centred', 'in the middle'],
+      de: ['mittig', 'in der mitte'],
+      es: ['centrada', 'en el centro'],
+      fr: ['centrée', 'au milieu'],
+    },
+    tone: 'good',
+  },
+  {
+    id: 'right',
+    label: 'To the patient’s right',
+    words: {
+      en: ['right', 'to the right'],
+      de: ['rechts', 'nach rechts'],
+      es: ['derecha', 'a la derecha'],
+      fr: ['droite', 'à droite'],
+    },
+    tone: 'neutral',
+  },
+  {
+    id: 'left',
+    label: 'To the patient’s left',
+    words: {
+      en: ['left', 'to the left'],
+      de: ['links', 'nach links'],
+      es: ['izquierda', 'a la izquierda'],
+      fr: ['gauche', 'à gauche'],
+    },
+    tone: 'neutral',
+  },
+];
+
+/** Where an edge stands against the resting lip. */
+export const lipLevels: readonly Answer[] = [
+  {
+    id: 'below',
+    label: 'Shows below the lip',
+    words: {
+      en: ['below', 'it shows'],
+      de: ['darunter', 'sichtbar'],
+      es: ['por debajo', 'se ve'],
+      fr: ['en dessous', 'visible'],
+    },
+    tone: 'neutral',
+  },
+  {
+    id: 'level',
+    label: 'Level with the lip',
+    words: { en: ['level'], de: ['auf höhe', 'gleich hoch'], es: ['al nivel', 'a ras'], fr: ['au niveau', 'à fleur'] },
+    tone: 'neutral',
+  },
+  {
+    id: 'above',
+    label: 'Hidden above the lip',
+    words: {
+      en: ['above', 'hidden'],
+      de: ['darüber', 'verdeckt'],
+      es: ['por encima', 'oculto'],
+      fr: ['au-dessus', 'caché'],
+    },
+    tone: 'neutral',
+  },
+];
+
+/** How "s" sounds with the rims or teeth in. */
+export const soundsOfS: readonly Answer[] = [
+  {
+    id: 'clean',
+    label: 'Clean',
+    words: { en: ['clean'], de: ['sauber'], es: ['limpio'], fr: ['net'] },
+    tone: 'good',
+  },
+  {
+    id: 'clicks',
+    label: 'It clicks or touches',
+    words: {
+      en: ['clicks', 'touches'],
+      de: ['klappert', 'berührt'],
+      es: ['choca', 'toca'],
+      fr: ['claque', 'touche'],
+    },
+    tone: 'warn',
+  },
+  {
+    id: 'whistles',
+    label: 'It whistles',
+    words: { en: ['whistles'], de: ['pfeift'], es: ['silba'], fr: ['siffle'] },
+    tone: 'warn',
+  },
+  {
+    id: 'lisps',
+    label: 'It lisps',
+    words: { en: ['lisps'], de: ['lispelt'], es: ['cecea'], fr: ['zozote'] },
+    tone: 'warn',
+  },
+];
+
+/** How the lip is carried by rim or teeth. */
+export const lipSupport: readonly Answer[] = [
+  {
+    id: 'right-amount',
+    label: 'Right',
+    words: {
+      en: ['right', 'good support'],
+      de: ['richtig', 'gut gestützt'],
+      es: ['bien', 'correcto'],
+      fr: ['bien', 'correct'],
+    },
+    tone: 'good',
+  },
+  {
+    id: 'too-full',
+    label: 'Too full',
+    words: { en: ['too full'], de: ['zu voll'], es: ['demasiado lleno'], fr: ['trop plein'] },
+    tone: 'warn',
+  },
+  {
+    id: 'too-flat',
+    label: 'Too flat',
+    words: { en: ['too flat'], de: ['zu flach'], es: ['demasiado plano'], fr: ['trop plat'] },
+    tone: 'warn',
+  },
+];

@@ -99,6 +99,8 @@ export interface ClockStep extends StepCommon {
   readonly materials: readonly string[];
   /** For `timed`: the impression clock it belongs to. */
   readonly of?: string;
+  /** False: nothing is poured from it (border moulding, bite records), so no pouring times follow. */
+  readonly poured?: boolean;
 }
 export interface SignoffStep extends StepCommon {
   readonly kind: 'signoff';

@@ -1,22 +1,21 @@
 /** Visit 1: assessment, primary impressions, preliminary jaw relation. Plain data; sources in docs/protocol.md. */
+import { againFrom, done, keep, no, noneSaid, noPlain, noted, passes, usual, yes, yesPlain } from './answers.ts';
 import {
-  againFrom,
-  basesInMouth,
-  done,
-  keep,
-  minor,
-  no,
-  noneSaid,
-  noPlain,
-  noted,
-  usual,
-  yes,
-  yesPlain,
-} from './answers.ts';
+  askConsent,
+  basesStep,
+  chooseArches,
+  disinfectStep,
+  marksStep,
+  matchPatient,
+  newMarks,
+  NO_LOWER,
+  NO_UPPER,
+  pourStep,
+  restStep,
+  signOut,
+} from './common.ts';
 import type { Answer, Chapter, Step, VisitProtocol } from './types.ts';
 
-const NO_UPPER = { notIf: { step: 'arches', answer: 'lower-only' } } as const;
-const NO_LOWER = { notIf: { step: 'arches', answer: 'upper-only' } } as const;
 const WITH_DENTURES = { onlyIf: { step: 'old-dentures', answer: 'yes' } } as const;
 
 const chapters: readonly Chapter[] = [
@@ -44,72 +43,9 @@ const chapters: readonly Chapter[] = [
 ];
 
 const signIn: readonly Step[] = [
-  {
-    kind: 'check',
-    id: 'sign-in-patient',
-    chapter: 1,
-    title: 'Match patient and case code',
-    lines: ['Ask the patient who they are', 'Compare with the case code on screen'],
-    answers: [
-      { ...yes, label: 'They match' },
-      {
-        ...no,
-        label: 'No match',
-        needsReason: true,
-        goto: 'read-back',
-        caution: 'Patient and case code did not match: use nothing from this visit until that is settled.',
-      },
-    ],
-  },
-  {
-    kind: 'check',
-    id: 'sign-in-consent',
-    chapter: 1,
-    title: 'Ask for consent',
-    lines: ['Say what happens today', 'Ask whether the patient agrees'],
-    answers: [
-      { ...yes, label: 'Given' },
-      {
-        ...no,
-        label: 'Not given',
-        needsReason: true,
-        goto: 'read-back',
-        caution: 'Consent was not given: the visit ends here.',
-      },
-    ],
-  },
-  {
-    kind: 'decision',
-    id: 'arches',
-    chapter: 1,
-    title: 'Choose the dentures to be made',
-    lines: ['Steps for the other jaw are left out'],
-    answers: [
-      {
-        id: 'both',
-        label: 'Upper and lower',
-        words: {
-          en: ['both', 'upper and lower'],
-          de: ['beide', 'oben und unten'],
-          es: ['ambas', 'superior e inferior'],
-          fr: ['les deux', 'haut et bas'],
-        },
-        tone: 'neutral',
-      },
-      {
-        id: 'upper-only',
-        label: 'Upper only',
-        words: { en: ['upper'], de: ['nur oben'], es: ['solo superior'], fr: ['haut seulement'] },
-        tone: 'neutral',
-      },
-      {
-        id: 'lower-only',
-        label: 'Lower only',
-        words: { en: ['lower'], de: ['nur unten'], es: ['solo inferior'], fr: ['bas seulement'] },
-        tone: 'neutral',
-      },
-    ],
-  },
+  matchPatient,
+  askConsent,
+  chooseArches,
   {
     kind: 'check',
     id: 'sign-in-allergy',
@@ -889,7 +825,6 @@ const MIXES: readonly Answer[] = [
   },
 ];
 const PRIMARY_MATERIALS = ['alginate', 'addition-silicone', 'silicone-putty', 'polyether'] as const;
-const PASSES: readonly Answer[] = [yes, minor, no];
 
 const upperImpression: readonly Step[] = [
   {
@@ -946,7 +881,7 @@ const upperImpression: readonly Step[] = [
     chapter: 10,
     title: 'Check the upper surface',
     lines: ['No voids, no drags, no folds', 'Papilla and rugae sharp'],
-    answers: PASSES,
+    answers: passes,
     ...NO_UPPER,
   },
   {
@@ -955,7 +890,7 @@ const upperImpression: readonly Step[] = [
     chapter: 10,
     title: 'Check the upper borders',
     lines: ['Sulcus round and rolled, both sides', 'All frena shown'],
-    answers: PASSES,
+    answers: passes,
     ...NO_UPPER,
   },
   {
@@ -964,7 +899,7 @@ const upperImpression: readonly Step[] = [
     chapter: 10,
     title: 'Check the upper rear end',
     lines: ['Both tuberosities', 'Both hamular notches', 'Palate to the vibrating line'],
-    answers: PASSES,
+    answers: passes,
     ...NO_UPPER,
   },
   {
@@ -1089,7 +1024,7 @@ const lowerImpression: readonly Step[] = [
     chapter: 13,
     title: 'Check the lower surface',
     lines: ['No voids, no drags', 'No tray showing through'],
-    answers: PASSES,
+    answers: passes,
     ...NO_LOWER,
   },
   {
@@ -1098,7 +1033,7 @@ const lowerImpression: readonly Step[] = [
     chapter: 13,
     title: 'Check pads and the space behind',
     lines: ['Both retromolar pads covered', 'Both retromylohyoid areas filled'],
-    answers: PASSES,
+    answers: passes,
     ...NO_LOWER,
   },
   {
@@ -1107,7 +1042,7 @@ const lowerImpression: readonly Step[] = [
     chapter: 13,
     title: 'Check the tongue side',
     lines: ['Lingual sulcus rounded, both sides', 'Tongue frenum shown'],
-    answers: PASSES,
+    answers: passes,
     ...NO_LOWER,
   },
   {
@@ -1116,7 +1051,7 @@ const lowerImpression: readonly Step[] = [
     chapter: 13,
     title: 'Check the cheek and lip side',
     lines: ['Buccal shelf covered, both sides', 'Lip and cheek frena shown'],
-    answers: PASSES,
+    answers: passes,
     ...NO_LOWER,
   },
   {
@@ -1197,108 +1132,27 @@ const outline: readonly Step[] = [
 
 const disinfect: readonly Step[] = [
   {
-    kind: 'clock',
-    id: 'disinfect-upper',
-    chapter: 15,
-    title: 'Disinfect the upper impression',
-    lines: ['Rinse under cold running water', 'Disinfect as both leaflets allow', 'Rinse again, seal, label'],
-    caution: 'Rinsing alone does not disinfect. Chlorine does not suit zinc-oxide pastes.',
-    clock: 'disinfect-upper',
-    clockLabel: 'upper disinfection',
-    flow: 'timed',
-    materials: [],
-    of: 'upper-primary',
+    ...disinfectStep({ chapter: 15, id: 'disinfect-upper', what: 'upper impression', of: 'upper-primary' }),
     ...NO_UPPER,
   },
   {
-    kind: 'clock',
-    id: 'disinfect-lower',
-    chapter: 15,
-    title: 'Disinfect the lower impression',
-    lines: ['Rinse under cold running water', 'Disinfect as both leaflets allow', 'Rinse again, seal, label'],
-    caution: 'Rinsing alone does not disinfect. Chlorine does not suit zinc-oxide pastes.',
-    clock: 'disinfect-lower',
-    clockLabel: 'lower disinfection',
-    flow: 'timed',
-    materials: [],
-    of: 'lower-primary',
+    ...disinfectStep({ chapter: 15, id: 'disinfect-lower', what: 'lower impression', of: 'lower-primary' }),
     ...NO_LOWER,
   },
-  {
-    kind: 'check',
-    id: 'pour-by',
-    chapter: 15,
-    title: 'Say who pours the casts',
-    lines: ['Within the time the clock shows', 'The clock runs until the lab takes over'],
-    answers: [
-      {
-        id: 'lab',
-        label: 'The lab',
-        words: { en: ['lab'], de: ['labor', 'das labor'], es: ['laboratorio'], fr: ['laboratoire', 'labo'] },
-        tone: 'neutral',
-      },
-      {
-        id: 'here',
-        label: 'Poured here',
-        words: { en: ['here', 'in house'], de: ['hier', 'in der praxis'], es: ['aquí'], fr: ['ici', 'au cabinet'] },
-        tone: 'neutral',
-      },
-    ],
-  },
+  pourStep(15),
 ];
 
 const jawRelation: readonly Step[] = [
-  {
-    kind: 'check',
-    id: 'marks',
-    chapter: 16,
-    title: 'Make two marks',
-    lines: ['Dry skin, small ink dots', 'One on the tip of the nose', 'One on the most prominent chin point'],
-    caution: 'These are this visit’s marks. Distances between other marks are never compared with them.',
-    drawing: 'caliper-face',
-    answers: [
-      {
-        id: 'made',
-        label: 'Both marks made',
-        words: {
-          en: ['made', 'marks made'],
-          de: ['gesetzt', 'punkte gesetzt'],
-          es: ['hechas', 'marcas hechas'],
-          fr: ['faits', 'repères faits'],
-        },
-        tone: 'good',
-      },
-    ],
-  },
-  {
-    kind: 'check',
+  marksStep(16),
+  basesStep({
+    chapter: 17,
     id: 'bases-rest',
-    chapter: 17,
-    title: 'Say which bases are in at rest',
+    when: 'at rest',
     lines: ['Dentures or trays in the mouth now', 'The same for every reading of the set'],
-    answers: basesInMouth,
-  },
+  }),
+  restStep(17),
   {
-    kind: 'reading',
-    id: 'rest-height',
-    chapter: 17,
-    title: 'Measure the rest height, three times',
-    lines: [
-      'Sitting upright, head unsupported',
-      'Lips wetted, lightly together',
-      'Relaxed, breathing out',
-      'Mark to mark, tips just touching',
-    ],
-    drawing: 'readings-rest',
-    reading: 'rest-height',
-  },
-  {
-    kind: 'check',
-    id: 'bases-closed',
-    chapter: 17,
-    title: 'Say which bases are in when closed',
-    lines: ['Present dentures: normally both'],
-    answers: basesInMouth,
+    ...basesStep({ chapter: 17, id: 'bases-closed', when: 'when closed', lines: ['Present dentures: normally both'] }),
     ...WITH_DENTURES,
   },
   {
@@ -1318,19 +1172,7 @@ const jawRelation: readonly Step[] = [
     title: 'Decide: keep this set of heights?',
     lines: ['Readings of one set within 1 mm', 'Marks smudged or lost: make new ones'],
     drawing: 'height-stack',
-    answers: [
-      keep,
-      {
-        ...againFrom('marks'),
-        label: 'New marks, measure again',
-        words: {
-          en: ['new marks'],
-          de: ['neue punkte', 'neue markierungen'],
-          es: ['marcas nuevas'],
-          fr: ['nouveaux repères'],
-        },
-      },
-    ],
+    answers: [keep, newMarks],
   },
   {
     kind: 'check',
@@ -1403,6 +1245,7 @@ const jawRelation: readonly Step[] = [
     clockLabel: 'bite record',
     flow: 'impression',
     materials: ['alginate-stiff', 'silicone-putty'],
+    poured: false,
   },
   {
     kind: 'reading',
@@ -1432,18 +1275,7 @@ const jawRelation: readonly Step[] = [
     lines: ['Taken again: the first stays on record'],
     answers: [keep, againFrom('record-material')],
   },
-  {
-    kind: 'clock',
-    id: 'disinfect-record',
-    chapter: 19,
-    title: 'Disinfect the bite record',
-    lines: ['Rinse under cold running water', 'Disinfect as both leaflets allow', 'Rinse again, seal, label'],
-    clock: 'disinfect-record',
-    clockLabel: 'bite record disinfection',
-    flow: 'timed',
-    materials: [],
-    of: 'bite-record',
-  },
+  disinfectStep({ chapter: 19, id: 'disinfect-record', what: 'bite record', of: 'bite-record' }),
 ];
 
 const wishes: readonly Step[] = [
@@ -1473,74 +1305,6 @@ const wishes: readonly Step[] = [
   },
 ];
 
-const signOut: readonly Step[] = [
-  {
-    kind: 'check',
-    id: 'read-back',
-    chapter: 21,
-    title: 'Read all readings back',
-    lines: ['One reads aloud, the other agrees', 'Correct what is wrong now'],
-    answers: [
-      { ...yes, label: 'All agree' },
-      { ...no, label: 'Not all settled', needsReason: true },
-    ],
-  },
-  {
-    kind: 'check',
-    id: 'flags-answered',
-    chapter: 21,
-    title: 'Answer every open flag',
-    lines: ['Measure again, or keep with a reason'],
-    answers: [
-      { ...yes, label: 'All answered' },
-      { ...no, label: 'Some left open', needsReason: true },
-    ],
-  },
-  {
-    kind: 'check',
-    id: 'lab-order',
-    chapter: 21,
-    title: 'Check the work order',
-    lines: [
-      'Pour, trays to outline, rims',
-      'Mount by the record, pin change as computed',
-      'Relief, borders, notes, due date',
-    ],
-    answers: [
-      { ...yes, label: 'Order is right' },
-      {
-        id: 'no-order',
-        label: 'Nothing to the lab',
-        words: {
-          en: ['nothing to the lab', 'no order'],
-          de: ['kein auftrag', 'nichts ans labor'],
-          es: ['sin pedido', 'nada al laboratorio'],
-          fr: ['pas de commande', 'rien au laboratoire'],
-        },
-        tone: 'neutral',
-        needsReason: true,
-      },
-    ],
-  },
-  {
-    kind: 'signoff',
-    id: 'signoff-assistant',
-    chapter: 21,
-    title: 'Sign for the assistant',
-    lines: ['Impressions and record labelled and sealed', 'Handed over, or waiting at a named place'],
-    role: 'assistant',
-  },
-  {
-    kind: 'signoff',
-    id: 'signoff-clinician',
-    chapter: 21,
-    title: 'Sign for the clinician',
-    lines: ['Next visit agreed with the patient', 'Signing closes this visit'],
-    role: 'clinician',
-    closesVisit: true,
-  },
-];
-
 export const visit1: VisitProtocol = {
   id: 'visit-1',
   version: 1,
@@ -1560,6 +1324,10 @@ export const visit1: VisitProtocol = {
     ...disinfect,
     ...jawRelation,
     ...wishes,
-    ...signOut,
+    ...signOut(21, [
+      'Pour, trays to outline, rims',
+      'Mount by the record, pin change as computed',
+      'Relief, borders, notes, due date',
+    ]),
   ],
 };
