@@ -1,0 +1,45 @@
+/** The whole of what is seen: one place at a time, with the running clocks above every one of them. */
+import type { AppActions, AppModel } from '../app/model.ts';
+import { CasesScreen } from './cases/CasesScreen.tsx';
+import { LabSheetScreen } from './labsheet/LabSheetScreen.tsx';
+import { ClockStrip, RingingBar } from './parts/Clocks.tsx';
+import { UnsafeBar } from './parts/Status.tsx';
+import { RecordScreen } from './record/RecordScreen.tsx';
+import { SummaryScreen } from './summary/SummaryScreen.tsx';
+import { useVisitUi, type VisitUi } from './useVisitUi.ts';
+import { VisitScreen } from './visit/VisitScreen.tsx';
+import './styles/index.css';
+
+export interface AppProps {
+  readonly model: AppModel;
+  readonly actions: AppActions;
+}
+
+function Place({ model, actions, ui }: AppProps & { readonly ui: VisitUi }) {
+  switch (model.place) {
+    case 'cases':
+      return <CasesScreen model={model} actions={actions} />;
+    case 'visit':
+      return <VisitScreen model={model} actions={actions} ui={ui} />;
+    case 'summary':
+      return <SummaryScreen model={model} actions={actions} ui={ui} />;
+    case 'labSheet':
+      return <LabSheetScreen model={model} actions={actions} />;
+    case 'record':
+      return <RecordScreen model={model} actions={actions} />;
+  }
+}
+
+export function App({ model, actions }: AppProps) {
+  const ui = useVisitUi(model, actions);
+  return (
+    <div className={`app app-${model.place}`} lang="en">
+      <div className="top no-print">
+        <UnsafeBar save={model.save} actions={actions} />
+        <RingingBar ringing={model.ringing} actions={actions} />
+        <ClockStrip clocks={model.clocks} ringing={model.ringing} now={model.now} actions={actions} />
+      </div>
+      <Place model={model} actions={actions} ui={ui} />
+    </div>
+  );
+}

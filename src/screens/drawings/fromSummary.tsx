@@ -1,0 +1,61 @@
+/** The drawings of a case, fed from its summary: the only place that picks numbers for them. */
+import type { SetRow, Summary } from '../../domain/summary/types.ts';
+import { HeightStack, type HeightColumn } from './HeightStack.tsx';
+import { Hinge } from './Hinge.tsx';
+import { Ruler } from './Ruler.tsx';
+
+/** Readings of one set should lie within this; the flags of the domain judge by the same figure. */
+const BAND_MM = 1;
+/** Textbook range of the space between rest and closed. */
+const ACCEPTED_MM: readonly [number, number] = [2, 4];
+
+/** Height of a set as it enters the subtraction: its mean; the median alone where there is no other set. */
+const heightOf = (set: SetRow | undefined): number | undefined => set?.meanMm ?? set?.medianMm;
+
+function optional<K extends string>(key: K, value: number | undefined): Partial<Record<K, number>> {
+  return value === undefined ? {} : ({ [key]: value } as Partial<Record<K, number>>);
+}
+
+export function columnOf({ vertical, visit }: Summary): HeightColumn {
+  return {
+    label: `visit ${visit}`,
+    ...optional('restMm', heightOf(vertical.rest)),
+    ...optional('closedMm', heightOf(vertical.closed)),
+    ...optional('recordMm', vertical.record?.medianMm),
+    ...optional('targetMm', vertical.targetHeightMm),
+    ...optional('spaceMm', vertical.restSpaceMm),
+    ...optional('uncertaintyMm', vertical.uncertaintyMm),
+  };
+}
+
+export function CaseHeights({ summary }: { readonly summary: Summary }) {
+  return <HeightStack title="Heights and the space between" columns={[columnOf(summary)]} acceptedMm={ACCEPTED_MM} />;
+}
+
+export function CaseHinge({ summary }: { readonly summary: Summary }) {
+  const { lab } = summary.vertical;
+  return lab === undefined ? null : <Hinge chinMm={lab.chinMm} pinMm={lab.pinMm} molarMm={lab.molarMm} />;
+}
+
+interface SetRulerProps {
+  readonly set: SetRow;
+  readonly plausibleMm?: readonly [number, number];
+}
+
+export function SetRuler({ set, plausibleMm }: SetRulerProps) {
+  const readings = set.values.map((value, i) => {
+    const suspect = set.suspects.find((s) => s.seq === set.seqs[i]);
+    const perhaps = suspect?.perhaps === undefined ? {} : { perhapsMm: suspect.perhaps / 100 };
+    return { valueMm: value / 100, suspect: suspect !== undefined, ...perhaps };
+  });
+  return (
+    <Ruler
+      title={`${set.label}, ${set.markSet}`}
+      readings={readings}
+      bandMm={BAND_MM}
+      {...optional('medianMm', set.medianMm)}
+      {...optional('rangeMm', set.rangeMm)}
+      {...(plausibleMm === undefined ? {} : { plausibleMm })}
+    />
+  );
+}

@@ -1,0 +1,139 @@
+/** Lab sheet: everything from the summary, in the order in which the bench needs it. Reads in black and white. */
+import type { Summary } from '../../domain/summary/types.ts';
+import { CaseHeights, CaseHinge, SetRuler } from '../drawings/fromSummary.tsx';
+import { changeRange, day, mm, timeOfDay } from '../format.ts';
+import { ClockTable, FlagList, LabWork } from '../summary/parts.tsx';
+import { Findings, Measurements, Signatures } from './sections.tsx';
+
+interface SheetProps {
+  readonly summary: Summary;
+}
+
+function Head({ summary }: SheetProps) {
+  const { caseCode, demo, visit, visitTitle, openedAt, closedAt, clinician, assistant } = summary;
+  return (
+    <header className="sheet-head">
+      <h1>
+        Lab sheet: {caseCode}
+        {demo ? <span className="demo-tag"> demo, invented data</span> : null}
+      </h1>
+      <dl>
+        <div>
+          <dt>Visit</dt>
+          <dd>
+            {visit}, {visitTitle}
+          </dd>
+        </div>
+        <div>
+          <dt>Date</dt>
+          <dd>
+            {day(openedAt)}, {timeOfDay(openedAt)}
+            {closedAt === undefined ? ' (not closed)' : ` to ${timeOfDay(closedAt)}`}
+          </dd>
+        </div>
+        <div>
+          <dt>Clinician</dt>
+          <dd>{clinician}</dd>
+        </div>
+        <div>
+          <dt>Assistant</dt>
+          <dd>{assistant}</dd>
+        </div>
+      </dl>
+    </header>
+  );
+}
+
+function Warnings({ summary }: SheetProps) {
+  if (summary.cautions.length === 0 && summary.open.length === 0) return null;
+  return (
+    <section className="sheet-box" aria-labelledby="sheet-cautions">
+      <h2 id="sheet-cautions">Cautions{summary.open.length === 0 ? '' : ' and open items'}</h2>
+      <ul>
+        {summary.cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+        {summary.open.map((item) => (
+          <li key={item}>
+            <strong>Open:</strong> {item}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+const VERDICT: Readonly<Record<Summary['vertical']['verdict'], string>> = {
+  usual: 'within the usual range',
+  small: 'smaller than usual',
+  large: 'larger than usual',
+  impossible: 'not possible: readings contradict each other',
+  notYet: 'not measured',
+};
+
+function HeightWords({ summary }: SheetProps) {
+  const { vertical } = summary;
+  const give = vertical.uncertaintyMm === undefined ? '' : ` ± ${mm(vertical.uncertaintyMm)}`;
+  const space = vertical.restSpaceMm === undefined ? '' : `${mm(vertical.restSpaceMm)}${give} mm, `;
+  const at = vertical.convention === 'rest' ? 'at rest height' : `at rest height less ${mm(vertical.targetSpaceMm)} mm`;
+  return (
+    <ul className="plain-list">
+      <li>
+        Space between rest and closed: <strong>{`${space}${VERDICT[vertical.verdict]}`}</strong>
+      </li>
+      <li>
+        Record to be made {at}
+        {vertical.record?.medianMm === undefined
+          ? '; its height was not read'
+          : `; made at ${mm(vertical.record.medianMm)} mm`}
+      </li>
+      {vertical.targetHeightMm === undefined ? null : (
+        <li>
+          Height wanted between the marks: <strong>{mm(vertical.targetHeightMm)} mm</strong>
+        </li>
+      )}
+      {vertical.lab === undefined ? null : (
+        <li>
+          <strong>{vertical.lab.text}</strong> At the pin {changeRange(vertical.lab.pinMm)}, at the first molar{' '}
+          {changeRange(vertical.lab.molarMm)}.
+        </li>
+      )}
+      <li>
+        Heights are distances between the marks of {vertical.markSet === '' ? 'this visit' : vertical.markSet} only;
+        compare them with no others.
+      </li>
+    </ul>
+  );
+}
+
+function Heights({ summary }: SheetProps) {
+  return (
+    <section aria-labelledby="sheet-heights">
+      <h2 id="sheet-heights">Height and pin</h2>
+      <HeightWords summary={summary} />
+      <div className="drawings">
+        {[summary.vertical.rest, summary.vertical.closed].map((set) =>
+          set === undefined ? null : <SetRuler key={set.reading} set={set} />,
+        )}
+        <CaseHeights summary={summary} />
+        <CaseHinge summary={summary} />
+      </div>
+    </section>
+  );
+}
+
+export function LabSheet({ summary }: SheetProps) {
+  return (
+    <article className="sheet">
+      <Head summary={summary} />
+      <Warnings summary={summary} />
+      <LabWork summary={summary} />
+      <ClockTable summary={summary} />
+      <Heights summary={summary} />
+      <Measurements summary={summary} />
+      <FlagList summary={summary} />
+      <Findings summary={summary} />
+      <Signatures summary={summary} />
+    </article>
+  );
+}

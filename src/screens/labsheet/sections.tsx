@@ -1,0 +1,121 @@
+/** The tables and lists of the lab sheet. */
+import type { Summary } from '../../domain/summary/types.ts';
+import { formatHundredths } from '../../domain/measure/length.ts';
+import { mm, moment, valueWithUnit } from '../format.ts';
+
+interface SheetProps {
+  readonly summary: Summary;
+}
+
+interface Line {
+  readonly key: string;
+  readonly label: string;
+  readonly value: string;
+  readonly more: string;
+}
+
+/** Repeated readings as sets, all others singly; struck ones only counted. */
+export function measurementLines(summary: Summary): readonly Line[] {
+  const inSets = new Set(summary.sets.flatMap((set) => set.seqs));
+  const sets = summary.sets.map((set): Line => {
+    const parts = [`${set.values.map(formatHundredths).join(', ')}`];
+    if (set.rangeMm !== undefined) parts.push(`spread ${mm(set.rangeMm)}`);
+    if (set.bases !== undefined) parts.push(`bases in the mouth: ${set.bases}`);
+    parts.push(set.markSet);
+    return {
+      key: `${set.reading}:${set.markSet}:${set.bases ?? ''}`,
+      label: set.label,
+      value: set.medianMm === undefined ? '–' : `${mm(set.medianMm)} mm`,
+      more: parts.join('; '),
+    };
+  });
+  const single = summary.readings
+    .filter((row) => row.struck === undefined && !inSets.has(row.seq))
+    .map((row): Line => ({
+      key: String(row.seq),
+      label: row.label,
+      value: valueWithUnit(row.value, row.unit),
+      more: row.source,
+    }));
+  return [...sets, ...single];
+}
+
+export function Measurements({ summary }: SheetProps) {
+  const lines = measurementLines(summary);
+  const struck = summary.readings.filter((row) => row.struck !== undefined).length;
+  if (lines.length === 0) return null;
+  return (
+    <section aria-labelledby="sheet-measured">
+      <h2 id="sheet-measured">Measured</h2>
+      <table className="table">
+        <thead>
+          <tr>
+            <th scope="col">What</th>
+            <th scope="col">Value (median of a set)</th>
+            <th scope="col">Readings and how</th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map((line) => (
+            <tr key={line.key}>
+              <th scope="row">{line.label}</th>
+              <td className="cell-value">{line.value}</td>
+              <td>{line.more}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {struck === 0 ? null : (
+        <p>
+          {struck === 1 ? '1 reading is' : `${struck} readings are`} struck through on the record and not used here.
+        </p>
+      )}
+    </section>
+  );
+}
+
+/** What was answered other than as hoped, and all wishes; the rest is counted. */
+export function Findings({ summary }: SheetProps) {
+  const live = summary.answers.filter((row) => row.struck === undefined);
+  const shown = live.filter((row) => row.tone !== 'good');
+  const good = live.length - shown.length;
+  const notes = summary.notes.filter((note) => !note.struck);
+  return (
+    <section aria-labelledby="sheet-findings" className="sheet-findings">
+      <h2 id="sheet-findings">Findings, wishes and notes</h2>
+      <ul className="columns">
+        {shown.map((row) => (
+          <li key={row.seq}>
+            {row.question}: <strong>{row.answer}</strong>
+            {row.reason === undefined ? '' : ` (${row.reason})`}
+          </li>
+        ))}
+        {notes.map((note) => (
+          <li key={`${note.at}:${note.text}`}>Note: “{note.text}”</li>
+        ))}
+        {summary.skips.map((skip) => (
+          <li key={`${skip.at}:${skip.title}`}>
+            Skipped: {skip.title} ({skip.reason})
+          </li>
+        ))}
+      </ul>
+      <p>{good === 1 ? '1 other check was' : `${good} other checks were`} answered without a remark.</p>
+    </section>
+  );
+}
+
+export function Signatures({ summary }: SheetProps) {
+  return (
+    <footer className="sheet-foot">
+      <p>
+        {summary.signed.length === 0
+          ? 'Not signed yet.'
+          : summary.signed.map((one) => `Signed for the ${one.role}: ${one.initials}, ${moment(one.at)}`).join('. ')}
+      </p>
+      <p>
+        Computed values name their rule on the summary. Local protocols, the material’s instructions for use and
+        licensed judgement come first. Made by protocol {summary.protocol}.
+      </p>
+    </footer>
+  );
+}

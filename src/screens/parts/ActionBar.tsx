@@ -1,0 +1,38 @@
+/** What can be done at every step, in the same place at every step. */
+import type { AppActions, AppModel, StepView } from '../../app/model.ts';
+import { SignIcon } from './Icons.tsx';
+import { Target } from './Target.tsx';
+
+interface ActionBarProps {
+  readonly model: AppModel;
+  readonly step: StepView;
+  readonly actions: AppActions;
+}
+
+export function ActionBar({ model, step, actions }: ActionBarProps) {
+  const asking = step.mode === 'reason' || step.correcting !== undefined;
+  const stands = step.mode === 'held' || step.mode === 'closed';
+  return (
+    <nav className="actions" aria-label="Step actions">
+      <Target refused={stands} onPress={() => actions.press(asking ? 'cancel' : 'back')}>
+        {asking ? 'Cancel' : 'Back'}
+      </Target>
+      <Target onPress={() => actions.press('undo')} refused={step.mode === 'closed'}>
+        Undo
+      </Target>
+      <Target refused={stands} icon={<SignIcon sign="pause" />} onPress={() => actions.press('hold')}>
+        Hold
+      </Target>
+      <Target refused={stands || asking} onPress={() => actions.press('skip')}>
+        Skip
+      </Target>
+      <Target refused={stands} chosen={model.keypadOpen} onPress={() => actions.openKeypad(!model.keypadOpen)}>
+        Keypad
+      </Target>
+      <Target look="main" size="giant" refused={!step.canNext} onPress={() => actions.press('next')}>
+        Next
+        {step.next === undefined ? null : <span className="next-title">{step.next}</span>}
+      </Target>
+    </nav>
+  );
+}

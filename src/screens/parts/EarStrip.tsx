@@ -1,0 +1,58 @@
+/** The ear, always in view: what it does in a shape and in words, and what can be said now. */
+import type { AppActions, EarState } from '../../app/model.ts';
+import { EarIcon } from './Icons.tsx';
+
+interface EarWords {
+  readonly head: string;
+  readonly more: string;
+}
+
+function wordsOf(ear: EarState): EarWords {
+  switch (ear.state) {
+    case 'off':
+      return { head: 'Ear off', more: 'touch to listen' };
+    case 'asking':
+      return { head: 'May I listen?', more: 'answer the question of the browser' };
+    case 'starting':
+      return { head: 'Ear starting', more: 'one moment' };
+    case 'listening':
+      return { head: 'Listening', more: 'touch to stop' };
+    case 'heard':
+      return { head: 'Heard', more: `“${ear.text}”` };
+    case 'notUnderstood':
+      return { head: 'Not understood', more: `“${ear.text}” ${ear.hint}` };
+    case 'speaking':
+      return { head: 'Speaking, ear shut', more: `“${ear.text}”` };
+    case 'blocked':
+      return { head: 'Cannot listen', more: ear.why };
+  }
+}
+
+const isOn = (ear: EarState): boolean => ear.state !== 'off' && ear.state !== 'blocked';
+
+export function EarTarget({ ear, actions }: { readonly ear: EarState; readonly actions: AppActions }) {
+  const { head, more } = wordsOf(ear);
+  return (
+    <button type="button" className={`target ear ear-${ear.state}`} onClick={() => actions.setEar(!isOn(ear))}>
+      <EarIcon state={ear.state} />
+      <span className="ear-words">
+        <strong>{head}</strong>
+        <span className="ear-more">{more}</span>
+      </span>
+    </button>
+  );
+}
+
+export function SayNow({ words }: { readonly words: readonly string[] }) {
+  if (words.length === 0) return null;
+  return (
+    <section className="say-now" aria-label="Words that can be said now">
+      <h2 className="say-head">Say</h2>
+      <ul className="say-words">
+        {words.map((word) => (
+          <li key={word}>{word}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

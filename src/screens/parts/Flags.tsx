@@ -1,0 +1,119 @@
+/** What disagrees, why it matters, what to do now; and the answer that goes with it to the lab. */
+import { useState } from 'react';
+import type { AppActions, AppModel } from '../../app/model.ts';
+import type { Flag } from '../../domain/summary/types.ts';
+import { SignIcon } from './Icons.tsx';
+import { OwnWords } from './OwnWords.tsx';
+import { Target } from './Target.tsx';
+
+export const LEVEL: Readonly<Record<Flag['level'], string>> = {
+  caution: 'Caution',
+  disagrees: 'Disagrees',
+  look: 'Look again',
+};
+
+interface FlagBarProps {
+  readonly flags: readonly Flag[];
+  readonly onOpen: () => void;
+}
+
+/** One line while the work goes on. */
+export function FlagBar({ flags, onOpen }: FlagBarProps) {
+  const first = flags[0];
+  if (first === undefined) return null;
+  return (
+    <section className={`flag-bar flag-${first.level}`} aria-label="Open flags">
+      <SignIcon sign="flag" />
+      <p>
+        <strong>{LEVEL[first.level]}:</strong> {first.what}
+        {flags.length > 1 ? ` (and ${flags.length - 1} more)` : ''}
+      </p>
+      <Target onPress={onOpen}>Answer</Target>
+    </section>
+  );
+}
+
+interface ReasonsProps {
+  readonly reasons: AppModel['reasons'];
+  readonly onReason: (reason: string) => void;
+}
+
+/** A reason by touch, or in own words. */
+export function ReasonPicker({ reasons = [], onReason }: ReasonsProps) {
+  return (
+    <div className="reasons">
+      <div className="choices">
+        {reasons.map((reason) => (
+          <Target key={reason.id} size="big" onPress={() => onReason(reason.label)}>
+            {reason.label}
+          </Target>
+        ))}
+      </div>
+      <OwnWords label="Another reason, in your words" give="Give this reason" onGive={onReason} />
+    </div>
+  );
+}
+
+function FlagText({ flag }: { readonly flag: Flag }) {
+  return (
+    <dl className="flag-text">
+      <dt>What disagrees</dt>
+      <dd className="flag-what">{flag.what}</dd>
+      <dt>Why it matters</dt>
+      <dd>{flag.why}</dd>
+      <dt>What to do now</dt>
+      <dd>{flag.todo}</dd>
+    </dl>
+  );
+}
+
+interface FlagsPanelProps {
+  readonly model: AppModel;
+  readonly actions: AppActions;
+  readonly onClose: () => void;
+}
+
+/** One flag at a time, most serious first. */
+export function FlagsPanel({ model, actions, onClose }: FlagsPanelProps) {
+  const [keeping, setKeeping] = useState<string>();
+  const flag = model.flags[0];
+  if (flag === undefined) return null;
+  const keep = (reason: string) => actions.answerFlag(flag.id, 'keep', reason);
+  return (
+    <section className={`flags-panel flag-${flag.level}`} aria-label="Flag">
+      <h2>
+        <SignIcon sign="flag" /> {LEVEL[flag.level]}
+        {model.flags.length > 1 ? <span className="flag-count"> 1 of {model.flags.length}</span> : null}
+      </h2>
+      {keeping === flag.id ? <p className="flag-what">{flag.what}</p> : <FlagText flag={flag} />}
+      {keeping === flag.id ? (
+        <>
+          <p className="flag-ask">Why is it kept as it is?</p>
+          <ReasonPicker reasons={model.reasons} onReason={keep} />
+        </>
+      ) : null}
+      <div className="flag-ends">
+        <Target look="quiet" onPress={() => (keeping === flag.id ? setKeeping(undefined) : onClose())}>
+          {keeping === flag.id ? 'Back to the flag' : 'Later'}
+        </Target>
+        {keeping === flag.id ? null : (
+          <>
+            <Target size="big" onPress={() => setKeeping(flag.id)}>
+              Keep, with a reason
+            </Target>
+            <Target
+              look="main"
+              size="big"
+              onPress={() => {
+                actions.answerFlag(flag.id, 'measureAgain', '');
+                onClose();
+              }}
+            >
+              Measure again
+            </Target>
+          </>
+        )}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,150 @@
+/** A material on the clock: choose it, start it, seat it, take it out. */
+import { choicesOf } from '../choices.ts';
+import { findingText, phaseNow, stretch, timeLeft, timeOfDay } from '../format.ts';
+import { PhaseIcon, ToneIcon } from '../parts/Icons.tsx';
+import { Target } from '../parts/Target.tsx';
+import { Timeline } from '../drawings/Timeline.tsx';
+import type { ClockPhase, ClockRow } from '../../domain/summary/types.ts';
+import type { Disinfectant, Material } from '../../domain/protocol/types.ts';
+import { StepDrawing } from './StepDrawing.tsx';
+import { StepLines, type BodyProps } from './body.tsx';
+
+const SECOND = 1000;
+
+/** What the leaflet says, short enough for a target. */
+function timesOf(item: Material | Disinfectant): string {
+  if ('minutes' in item) return `${item.minutes} min`;
+  return `work until ${stretch(item.workingS * SECOND)}, out after ${stretch(item.removeS * SECOND)}`;
+}
+
+function Materials({ step, actions }: BodyProps) {
+  const choices = choicesOf(step);
+  return (
+    <div className="choices" role="group" aria-label="Materials">
+      {(step.materials ?? []).map((item, index) => (
+        <Target
+          key={item.id}
+          size="big"
+          digit={index + 1}
+          chosen={step.chosenMaterial === item.id}
+          onPress={() => actions.press(choices[index]?.intent ?? `material:${item.id}`)}
+        >
+          {item.name}
+          <span className="material-times">{timesOf(item)}</span>
+          {item.generic ? <span className="material-times">typical figures, check the leaflet</span> : null}
+        </Target>
+      ))}
+    </div>
+  );
+}
+
+function BeforeStart(props: BodyProps) {
+  const { model, step, actions } = props;
+  const timed = step.step.kind === 'clock' && step.step.flow === 'timed';
+  return (
+    <div className={step.drawing === undefined ? 'body' : 'body body-drawn'}>
+      <div className="body-words">
+        <StepLines step={step} />
+        <Materials {...props} />
+        <Target
+          look="main"
+          size="giant"
+          icon={<PhaseIcon phase={timed ? 'disinfect' : 'mix'} />}
+          refused={step.chosenMaterial === undefined}
+          onPress={() => actions.press('start')}
+        >
+          {timed ? 'Start the clock' : 'Start mixing'}
+        </Target>
+      </div>
+      <StepDrawing model={model} step={step} />
+    </div>
+  );
+}
+
+function BigTime({ phase, now }: { readonly phase: ClockPhase; readonly now: number }) {
+  const left = timeLeft(phase.dueAt, now);
+  return (
+    <div className={`big-time phase-${phase.id} ${left.over ? 'big-time-over' : ''}`}>
+      <p className="big-phase">
+        <PhaseIcon phase={phase.id} />
+        <span>{left.over ? `${phase.label}: over since` : `${phase.label}, left`}</span>
+      </p>
+      <p className="digits">
+        <time>{left.text}</time>
+      </p>
+    </div>
+  );
+}
+
+function phaseWords(phase: ClockPhase, now: number): string {
+  if (phase.state === 'waiting') return 'not yet';
+  if (phase.state === 'done') return phase.endedAt === undefined ? 'done' : `done at ${timeOfDay(phase.endedAt)}`;
+  const left = timeLeft(phase.dueAt, now);
+  return left.over ? `over since ${left.text}` : `${left.text} left, until ${timeOfDay(phase.dueAt)}`;
+}
+
+function OtherPhases({ clock, now }: { readonly clock: ClockRow; readonly now: number }) {
+  return (
+    <ul className="phases">
+      {clock.phases
+        .filter((phase) => phase.id !== clock.now)
+        .map((phase) => (
+          <li key={phase.id} className={`phase phase-${phase.state}`}>
+            <PhaseIcon phase={phase.id} />
+            <span>
+              <strong>{phase.label}</strong> {phaseWords(phase, now)}
+            </span>
+          </li>
+        ))}
+    </ul>
+  );
+}
+
+function ClockTargets({ clock, actions }: { readonly clock: ClockRow } & Pick<BodyProps, 'actions'>) {
+  if (clock.outAt !== undefined || clock.stopped) return null;
+  const seats = clock.flow === 'impression' && clock.seatedAt === undefined;
+  const out = clock.flow === 'timed' ? 'Done' : 'Out';
+  return (
+    <div className="yes-no">
+      {seats ? (
+        <Target look="main" size="giant" icon={<PhaseIcon phase="inMouth" />} onPress={() => actions.press('seated')}>
+          Seated
+        </Target>
+      ) : null}
+      <Target look={seats ? 'plain' : 'main'} size={seats ? 'big' : 'giant'} onPress={() => actions.press('out')}>
+        {seats ? 'Out, not seated' : out}
+      </Target>
+    </div>
+  );
+}
+
+export function ClockBody(props: BodyProps) {
+  const { model, step, actions } = props;
+  const { clock } = step;
+  if (clock === undefined) return <BeforeStart {...props} />;
+  const phase = phaseNow(clock);
+  return (
+    <div className="body clock-body">
+      <p className="digits-label">
+        {clock.name}
+        {clock.attempt > 1 ? `, attempt ${clock.attempt}` : ''}
+      </p>
+      <div className="clock-face">
+        {phase === undefined ? (
+          <p className="big-phase">The clock has ended.</p>
+        ) : (
+          <BigTime phase={phase} now={model.now} />
+        )}
+        <OtherPhases clock={clock} now={model.now} />
+      </div>
+      <Timeline clock={clock} now={model.now} />
+      {clock.findings.map((finding) => (
+        <p key={finding.id} className="step-caution">
+          <ToneIcon tone="warn" />
+          <span>{findingText(finding)}</span>
+        </p>
+      ))}
+      <ClockTargets clock={clock} actions={actions} />
+    </div>
+  );
+}

@@ -1,0 +1,68 @@
+/** The drawing that belongs to a step, with the case's own numbers on it. */
+import type { AppModel, StepView } from '../../app/model.ts';
+import type { Summary } from '../../domain/summary/types.ts';
+import { Face, Sulcus } from '../drawings/Face.tsx';
+import { CaseHeights, CaseHinge, SetRuler } from '../drawings/fromSummary.tsx';
+import { LowerRidge, TrayPlan, UpperRidge } from '../drawings/Ridges.tsx';
+import { digitsToMm } from '../format.ts';
+
+interface DrawingProps {
+  readonly model: AppModel;
+  readonly step: StepView;
+}
+
+/** Latest live value of a reading, in millimetres. */
+function latestMm(summary: Summary | undefined, reading: string): number | undefined {
+  const row = summary?.readings.findLast((r) => r.reading === reading && r.struck === undefined);
+  return row === undefined ? undefined : row.value / 100;
+}
+
+const given = <K extends string>(key: K, value: number | undefined) =>
+  value === undefined ? {} : ({ [key]: value } as Record<K, number>);
+
+function keptMm(step: StepView): number | undefined {
+  const digits = step.reading?.kept.at(-1)?.digits;
+  return digits === undefined ? undefined : digitsToMm(digits);
+}
+
+/** The set that the readings kept at this step belong to. */
+function RulerHere({ model, step }: DrawingProps) {
+  const { reading } = step;
+  const first = reading?.kept[0]?.seq;
+  const set = model.summary?.sets.find((s) => first !== undefined && s.seqs.includes(first));
+  if (set === undefined || reading === undefined) return <Face what={reading?.label ?? 'height'} />;
+  return <SetRuler set={set} plausibleMm={[reading.plausible[0] / 100, reading.plausible[1] / 100]} />;
+}
+
+export function StepDrawing({ model, step }: DrawingProps) {
+  const repeated = (step.reading?.least ?? 1) > 1 && (step.reading?.kept.length ?? 0) > 0;
+  if (repeated) return <RulerHere model={model} step={step} />;
+  const { summary } = model;
+  switch (step.drawing) {
+    case undefined:
+      return null;
+    case 'caliper-upper':
+      return <UpperRidge {...given('widthMm', latestMm(summary, 'upper-width'))} />;
+    case 'caliper-lower':
+      return (
+        <LowerRidge
+          measure={step.reading?.id === 'lower-length' ? 'length' : 'width'}
+          {...given('widthMm', latestMm(summary, 'lower-width'))}
+          {...given('lengthMm', latestMm(summary, 'lower-length'))}
+        />
+      );
+    case 'caliper-face':
+      return <Face what={step.reading?.label ?? 'nose to chin'} {...given('valueMm', keptMm(step))} />;
+    case 'tray-upper':
+    case 'tray-lower':
+      return step.trays === undefined ? null : <TrayPlan {...step.trays} />;
+    case 'readings-rest':
+      return <RulerHere model={model} step={step} />;
+    case 'height-stack':
+      return summary === undefined ? null : <CaseHeights summary={summary} />;
+    case 'hinge':
+      return summary === undefined ? null : <CaseHinge summary={summary} />;
+    case 'sulcus':
+      return <Sulcus {...given('depthMm', keptMm(step))} />;
+  }
+}

@@ -1,0 +1,52 @@
+/** What all step bodies share: the lines of the step, and its drawing beside them. */
+import type { ReactNode } from 'react';
+import type { AppActions, AppModel, StepView } from '../../app/model.ts';
+import { ToneIcon } from '../parts/Icons.tsx';
+import type { VisitUi } from '../useVisitUi.ts';
+import { StepDrawing } from './StepDrawing.tsx';
+
+export interface BodyProps {
+  readonly model: AppModel;
+  readonly step: StepView;
+  readonly actions: AppActions;
+  readonly ui: VisitUi;
+}
+
+export function StepLines({ step }: { readonly step: StepView }) {
+  return (
+    <>
+      {step.lines.length === 0 ? null : (
+        <ul className="step-lines">
+          {step.lines.map((line) => (
+            <li key={line} className="step-line">
+              {line}
+            </li>
+          ))}
+        </ul>
+      )}
+      {step.caution === undefined ? null : (
+        <p className="step-caution">
+          <ToneIcon tone="warn" />
+          <span>{step.caution}</span>
+        </p>
+      )}
+    </>
+  );
+}
+
+/** Words on the left, drawing on the right (below, on a narrow screen). */
+export function WithDrawing({
+  model,
+  step,
+  children,
+}: Pick<BodyProps, 'model' | 'step'> & { readonly children?: ReactNode }) {
+  return (
+    <div className={step.drawing === undefined ? 'body' : 'body body-drawn'}>
+      <div className="body-words">
+        <StepLines step={step} />
+        {children}
+      </div>
+      <StepDrawing model={model} step={step} />
+    </div>
+  );
+}
