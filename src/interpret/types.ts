@@ -52,7 +52,18 @@ export interface ExpectedReading {
 export interface Expectation {
   readonly language: Language;
   readonly step: string;
-  readonly mode: 'inform' | 'check' | 'decision' | 'reading' | 'confirm' | 'choose' | 'clock' | 'signoff' | 'reason' | 'held' | 'none';
+  readonly mode:
+    | 'inform'
+    | 'check'
+    | 'decision'
+    | 'reading'
+    | 'confirm'
+    | 'choose'
+    | 'clock'
+    | 'signoff'
+    | 'reason'
+    | 'held'
+    | 'none';
   /** The reading asked for now, if any. */
   readonly current?: ExpectedReading;
   /** All readings that may be called out of turn, the current one included. */
@@ -66,7 +77,17 @@ export interface Expectation {
   readonly candidates?: readonly Hundredths[];
 }
 
-export type UnclearReason = 'noise' | 'twoNumbers' | 'lostPoint' | 'malformed' | 'outOfRange' | 'negative' | 'unit' | 'notNow' | 'notANumber' | 'tooFine';
+export type UnclearReason =
+  | 'noise'
+  | 'twoNumbers'
+  | 'lostPoint'
+  | 'malformed'
+  | 'outOfRange'
+  | 'negative'
+  | 'unit'
+  | 'notNow'
+  | 'notANumber'
+  | 'tooFine';
 
 export type Interpretation =
   /** A number. `reading` is set when a name was said or typed before it. */
@@ -83,7 +104,13 @@ export type Interpretation =
       readonly why: readonly string[];
     }
   /** Two or more numbers remain possible: ask which. May be empty when it must simply be said again. */
-  | { readonly kind: 'ask'; readonly candidates: readonly Hundredths[]; readonly reading?: string; readonly reason: UnclearReason; readonly text: string }
+  | {
+      readonly kind: 'ask';
+      readonly candidates: readonly Hundredths[];
+      readonly reading?: string;
+      readonly reason: UnclearReason;
+      readonly text: string;
+    }
   | { readonly kind: 'command'; readonly command: CommandId; readonly text: string }
   | { readonly kind: 'answer'; readonly answer: string; readonly text: string }
   | { readonly kind: 'note'; readonly note: string; readonly text: string }

@@ -1,0 +1,39 @@
+/** An expectation without a step: any length up to 199.99 mm, every command. For trying utterances out from a terminal. */
+import type { Language } from '../domain/protocol/types.ts';
+import type { CommandId, ExpectedReading, Expectation } from './types.ts';
+
+export const ALL_COMMANDS: readonly CommandId[] = [
+  'next',
+  'back',
+  'yes',
+  'no',
+  'undo',
+  'hold',
+  'carryOn',
+  'skip',
+  'start',
+  'seated',
+  'out',
+  'howLong',
+  'sayAgain',
+  'help',
+];
+
+const ANY: ExpectedReading = {
+  id: 'any',
+  names: [],
+  unit: 'mm',
+  plausible: [0, 19_999],
+  expected: [0, 19_999],
+  previous: [],
+};
+
+export const freeExpectation = (language: Language): Expectation => ({
+  language,
+  step: 'free',
+  mode: 'reading',
+  current: ANY,
+  readings: [],
+  answers: [],
+  commands: ALL_COMMANDS,
+});

@@ -1,0 +1,25 @@
+/**
+ * Words, keys and touches to meaning, given what is expected now. Pure and synchronous; a language other than English is
+ * fetched once by `loadLanguage` beforehand.
+ */
+import { interpretKey, interpretKeypad, interpretTouch } from './hands.ts';
+import type { Expectation, Interpretation, Utterance } from './types.ts';
+import { interpretVoice } from './voice.ts';
+
+export { isLoaded, loadLanguage } from './languages.ts';
+export { commandWords, speakNumber } from './speak.ts';
+
+export function interpret(utterance: Utterance, expectation: Expectation): Interpretation {
+  switch (utterance.source) {
+    case 'voice':
+      return interpretVoice(utterance, expectation);
+    case 'keypad':
+      return interpretKeypad(utterance.text, expectation);
+    case 'key':
+      return interpretKey(utterance.text, expectation);
+    case 'touch':
+      return interpretTouch(utterance.text, expectation);
+    default:
+      return { kind: 'unclear', reason: 'notNow', text: utterance.text };
+  }
+}
