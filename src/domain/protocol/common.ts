@@ -3,8 +3,8 @@ import { basesInMouth, noPlain, no, noted, yes } from './answers.ts';
 import type { Answer, DrawingId, Step } from './types.ts';
 
 /** Upper steps are passed by when only a lower denture is made, and the other way round. */
-export const NO_UPPER = { notIf: { step: 'arches', answer: 'lower-only' } } as const;
-export const NO_LOWER = { notIf: { step: 'arches', answer: 'upper-only' } } as const;
+export const NO_UPPER = { notIf: [{ step: 'arches', answer: 'lower-only' }] } as const;
+export const NO_LOWER = { notIf: [{ step: 'arches', answer: 'upper-only' }] } as const;
 
 export const matchPatient: Step = {
   kind: 'check',
@@ -251,7 +251,7 @@ export function disinfectStep({ chapter, id, what, of }: BathWords): Step {
     lines: ['Rinse under cold running water', 'Disinfect as both leaflets allow', 'Rinse again, seal, label'],
     caution: 'Rinsing alone does not disinfect. Chlorine does not suit zinc-oxide pastes.',
     clock: id,
-    clockLabel: `${what} disinfection`,
+    clockLabel: `${what.replace(' impression', '')} disinfection`,
     flow: 'timed',
     materials: [],
     ...(of === undefined ? {} : { of }),

@@ -3,13 +3,17 @@ import { isShown, type Answers } from './path.ts';
 import { readingDefs } from './readings.ts';
 import type { Chapter, Disinfectant, Material, Practice, ReadingDef, Step, VisitProtocol } from './types.ts';
 import { visit1 } from './visit1.ts';
+import { visit2 } from './visit2.ts';
+import { visit3 } from './visit3.ts';
+import { visit4 } from './visit4.ts';
+import { visit5 } from './visit5.ts';
 
 export { defaultPractice, GENERIC_NOTE } from './practice.ts';
 export { readingDefs } from './readings.ts';
 export { visit1 } from './visit1.ts';
 
 /** Every protocol the app ships, oldest version first within an id. */
-export const protocols: readonly VisitProtocol[] = [visit1];
+export const protocols: readonly VisitProtocol[] = [visit1, visit2, visit3, visit4, visit5];
 
 /** The protocol a visit was opened under; undefined when this build does not know it. */
 export function protocolFor(id: string, version: number): VisitProtocol | undefined {

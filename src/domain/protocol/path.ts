@@ -10,7 +10,7 @@ export function stepOf(protocol: VisitProtocol, id: string): Step | undefined {
 
 /** A step with `onlyIf` is passed by unless that earlier question was answered so; one with `notIf` when it was. */
 export function isShown(step: Step, answers: Answers): boolean {
-  if (step.notIf !== undefined && answers[step.notIf.step] === step.notIf.answer) return false;
+  if (step.notIf?.some((hidden) => answers[hidden.step] === hidden.answer)) return false;
   return step.onlyIf === undefined || answers[step.onlyIf.step] === step.onlyIf.answer;
 }
 

@@ -96,6 +96,30 @@ const materials: readonly Material[] = [
     generic: true,
     source: `${HANDBOOK} Keep dry; pour within 7 days (from memory).`,
   },
+  {
+    id: 'border-compound',
+    name: 'Border compound, softened',
+    class: 'border-compound',
+    mixS: 15,
+    workingS: 30,
+    removeS: 90,
+    pourFromMin: 0,
+    pourWithinMin: 10080,
+    generic: true,
+    source: 'Our choice: it hardens by cooling, timed from taking it off the heat; no published figure was found.',
+  },
+  {
+    id: 'record-silicone',
+    name: 'Addition silicone for bite records',
+    class: 'record-silicone',
+    mixS: 15,
+    workingS: 30,
+    removeS: 180,
+    pourFromMin: 0,
+    pourWithinMin: 10080,
+    generic: true,
+    source: 'Our choice on the safe side of common practice (fast, mixed in the tip); the leaflet decides.',
+  },
 ];
 
 const disinfectants: readonly Disinfectant[] = [

@@ -256,4 +256,494 @@ const heights: readonly ReadingDef[] = [
   },
 ];
 
-export const readingDefs: readonly ReadingDef[] = [...ridgeAndTissue, ...sulcus, ...heights];
+const CHOICE = 'Range: our choice from common practice; no published figure was found.';
+
+const lipAndTeeth: readonly ReadingDef[] = [
+  {
+    id: 'rim-show',
+    label: 'Upper rim below the resting lip',
+    unit: 'mm',
+    names: {
+      en: ['rim show', 'rim below lip'],
+      de: ['wall sichtbar', 'wall unter lippe'],
+      es: ['rodete visible', 'rodete bajo el labio'],
+      fr: ['bourrelet visible', 'bourrelet sous la lèvre'],
+    },
+    plausible: [0, 1000],
+    expected: [0, 200],
+    source: 'Expected 0–2 mm at rest, less in older patients and long lips (from memory). Outer limit: our choice.',
+  },
+  {
+    id: 'speaking-space',
+    label: 'Closest speaking space',
+    unit: 'mm',
+    names: {
+      en: ['speaking space', 'speech space'],
+      de: ['sprechabstand', 'sprechspalt'],
+      es: ['espacio de habla', 'espacio fonético'],
+      fr: ['espace de parole', 'espace phonétique'],
+    },
+    plausible: [0, 1000],
+    expected: [50, 400],
+    source:
+      'Teaching value 1–2 mm at “s” (Pound, as given in the 2017 prosthodontic glossary, text seen); denture wearers measured 2.61 ± 1.53 mm (J Appl Oral Sci 2005;13(4), text seen). Range: our choice around both.',
+  },
+  {
+    id: 'midline-offset',
+    label: 'Midline offset',
+    unit: 'mm',
+    names: {
+      en: ['midline offset', 'midline'],
+      de: ['mittellinie', 'abweichung der mitte'],
+      es: ['línea media', 'desvío de la línea media'],
+      fr: ['ligne médiane', 'décalage médian'],
+    },
+    plausible: [0, 2000],
+    expected: [0, 300],
+    source: CHOICE,
+  },
+  {
+    id: 'canine-lines',
+    label: 'Between the canine lines, over the curve',
+    unit: 'mm',
+    names: {
+      en: ['canine lines', 'canine to canine'],
+      de: ['eckzahnlinien', 'eckzahn zu eckzahn'],
+      es: ['líneas caninas', 'de canino a canino'],
+      fr: ['lignes canines', 'de canine à canine'],
+    },
+    plausible: [3000, 6500],
+    expected: [3800, 5600],
+    source:
+      'Range: our choice of three standard deviations around six front teeth 46.0 ± 2.8 and 48.2 ± 2.1 mm (text seen).',
+  },
+  {
+    id: 'high-lip-line',
+    label: 'Rim edge up to the high lip line',
+    unit: 'mm',
+    names: {
+      en: ['high lip line', 'smile line'],
+      de: ['lachlinie', 'hohe lippenlinie'],
+      es: ['línea de sonrisa', 'línea alta del labio'],
+      fr: ['ligne du sourire', 'ligne haute de la lèvre'],
+    },
+    plausible: [0, 2500],
+    expected: [200, 1400],
+    source: CHOICE,
+  },
+  {
+    id: 'interalar-width',
+    label: 'Width of the nose',
+    unit: 'mm',
+    names: {
+      en: ['nose width', 'interalar'],
+      de: ['nasenbreite', 'nasenflügel'],
+      es: ['ancho de nariz', 'ancho nasal'],
+      fr: ['largeur du nez', 'largeur nasale'],
+    },
+    plausible: [1800, 6500],
+    expected: [2500, 5000],
+    source: 'Published means 35–41 mm, standard deviation 3.8 (text seen); limits: our choice from three of them.',
+  },
+  {
+    id: 'face-width',
+    label: 'Face width at the cheekbones',
+    unit: 'mm',
+    names: {
+      en: ['face width', 'cheekbone width'],
+      de: ['gesichtsbreite', 'jochbogenbreite'],
+      es: ['ancho de cara', 'ancho de pómulos'],
+      fr: ['largeur du visage', 'largeur des pommettes'],
+    },
+    plausible: [9500, 18500],
+    expected: [11700, 16100],
+    source:
+      'Computed from the public US Army survey of 2012: men 142.6 ± 6.2, women 133.8 ± 5.6 mm; expected is three deviations of both.',
+  },
+  {
+    id: 'face-height',
+    label: 'Face height, hairline to chin',
+    unit: 'mm',
+    names: {
+      en: ['face height', 'hairline to chin'],
+      de: ['gesichtshöhe', 'haaransatz bis kinn'],
+      es: ['alto de cara', 'del pelo al mentón'],
+      fr: ['hauteur du visage', 'des cheveux au menton'],
+    },
+    plausible: [12000, 26000],
+    expected: [15000, 22000],
+    source: 'Range: our choice; 180–190 mm typical (from memory, no published figure was found).',
+  },
+  {
+    id: 'tooth-show',
+    label: 'Upper teeth below the resting lip',
+    unit: 'mm',
+    names: {
+      en: ['tooth show', 'teeth below lip'],
+      de: ['zähne sichtbar', 'zähne unter lippe'],
+      es: ['dientes visibles', 'dientes bajo el labio'],
+      fr: ['dents visibles', 'dents sous la lèvre'],
+    },
+    plausible: [0, 1000],
+    expected: [0, 300],
+    source: 'Expected 0–2 mm at rest (from memory), one more allowed by our choice.',
+  },
+  {
+    id: 'overjet',
+    label: 'Horizontal overlap in front',
+    unit: 'mm',
+    names: {
+      en: ['overjet', 'horizontal overlap'],
+      de: ['overjet', 'sagittale stufe', 'horizontaler überbiss'],
+      es: ['resalte', 'resalte horizontal'],
+      fr: ['surplomb', 'recouvrement horizontal'],
+    },
+    plausible: [0, 1500],
+    expected: [0, 400],
+    source: 'Typical 1–2 mm in complete dentures (from memory); limits: our choice.',
+  },
+  {
+    id: 'overbite',
+    label: 'Vertical overlap in front',
+    unit: 'mm',
+    names: {
+      en: ['overbite', 'vertical overlap'],
+      de: ['overbite', 'überbiss', 'vertikaler überbiss'],
+      es: ['sobremordida', 'entrecruzamiento'],
+      fr: ['recouvrement', 'recouvrement vertical'],
+    },
+    plausible: [0, 1000],
+    expected: [0, 200],
+    source: 'Typical 0.5–1 mm in complete dentures (from memory); limits: our choice.',
+  },
+  {
+    id: 'seal-depth',
+    label: 'Depth of the rear seal',
+    unit: 'mm',
+    names: {
+      en: ['seal depth', 'rear seal'],
+      de: ['dammtiefe', 'tiefe der abdämmung'],
+      es: ['profundidad del sellado', 'sellado posterior'],
+      fr: ['profondeur du joint', 'joint postérieur'],
+    },
+    plausible: [0, 400],
+    expected: [50, 150],
+    source: 'Expected 0.5–1.5 mm (from memory); outer limit: our choice.',
+  },
+];
+
+const CENTRIC = 'Range: our choice: the tracing sheet is some centimetres wide and is read from its lower left corner.';
+const onSheet = { unit: 'mm', plausible: [0, 10000], expected: [100, 6000], source: CENTRIC } as const;
+
+const centric: readonly ReadingDef[] = [
+  {
+    ...onSheet,
+    id: 'tracing-1-x',
+    label: 'First tracing, apex across',
+    names: {
+      en: ['first apex across'],
+      de: ['erste spitze quer'],
+      es: ['primer vértice horizontal'],
+      fr: ['première pointe horizontale'],
+    },
+  },
+  {
+    ...onSheet,
+    id: 'tracing-1-y',
+    label: 'First tracing, apex up',
+    names: {
+      en: ['first apex up'],
+      de: ['erste spitze hoch'],
+      es: ['primer vértice vertical'],
+      fr: ['première pointe verticale'],
+    },
+  },
+  {
+    ...onSheet,
+    id: 'tracing-2-x',
+    label: 'Second tracing, apex across',
+    names: {
+      en: ['second apex across'],
+      de: ['zweite spitze quer'],
+      es: ['segundo vértice horizontal'],
+      fr: ['deuxième pointe horizontale'],
+    },
+  },
+  {
+    ...onSheet,
+    id: 'tracing-2-y',
+    label: 'Second tracing, apex up',
+    names: {
+      en: ['second apex up'],
+      de: ['zweite spitze hoch'],
+      es: ['segundo vértice vertical'],
+      fr: ['deuxième pointe verticale'],
+    },
+  },
+  {
+    ...onSheet,
+    id: 'tracing-3-x',
+    label: 'Third tracing, apex across',
+    names: {
+      en: ['third apex across'],
+      de: ['dritte spitze quer'],
+      es: ['tercer vértice horizontal'],
+      fr: ['troisième pointe horizontale'],
+    },
+  },
+  {
+    ...onSheet,
+    id: 'tracing-3-y',
+    label: 'Third tracing, apex up',
+    names: {
+      en: ['third apex up'],
+      de: ['dritte spitze hoch'],
+      es: ['tercer vértice vertical'],
+      fr: ['troisième pointe verticale'],
+    },
+  },
+  {
+    ...onSheet,
+    id: 'leg-right-x',
+    label: 'End of the right leg, across',
+    names: {
+      en: ['right leg across'],
+      de: ['rechter schenkel quer'],
+      es: ['rama derecha horizontal'],
+      fr: ['branche droite horizontale'],
+    },
+  },
+  {
+    ...onSheet,
+    id: 'leg-right-y',
+    label: 'End of the right leg, up',
+    names: {
+      en: ['right leg up'],
+      de: ['rechter schenkel hoch'],
+      es: ['rama derecha vertical'],
+      fr: ['branche droite verticale'],
+    },
+  },
+  {
+    ...onSheet,
+    id: 'leg-left-x',
+    label: 'End of the left leg, across',
+    names: {
+      en: ['left leg across'],
+      de: ['linker schenkel quer'],
+      es: ['rama izquierda horizontal'],
+      fr: ['branche gauche horizontale'],
+    },
+  },
+  {
+    ...onSheet,
+    id: 'leg-left-y',
+    label: 'End of the left leg, up',
+    names: {
+      en: ['left leg up'],
+      de: ['linker schenkel hoch'],
+      es: ['rama izquierda vertical'],
+      fr: ['branche gauche verticale'],
+    },
+  },
+  {
+    id: 'axis-incisal',
+    label: 'Hinge axis to incisal edge',
+    unit: 'mm',
+    names: {
+      en: ['axis distance', 'axis to edge'],
+      de: ['achsabstand', 'achse zu schneidekante'],
+      es: ['distancia al eje', 'eje a borde incisal'],
+      fr: ["distance à l'axe", "de l'axe au bord"],
+    },
+    plausible: [7000, 16000],
+    expected: [8500, 14000],
+    source:
+      'Triangle side 101.6 mm in the 2017 glossary, 114–125 mm measured over skin in 140 people (text seen); limits: our choice.',
+  },
+];
+
+const points = (most: number) => ({ unit: 'points', plausible: [0, most], expected: [0, most] }) as const;
+const SCORE = 'Scale from Kapur, J Prosthet Dent 1967;18:550 (from memory): ';
+
+const fitted: readonly ReadingDef[] = [
+  {
+    ...points(300),
+    id: 'retention-upper',
+    label: 'Upper retention, 0 to 3',
+    names: {
+      en: ['upper retention', 'upper hold'],
+      de: ['halt oben', 'retention oben'],
+      es: ['retención superior'],
+      fr: ['rétention haute', 'rétention du haut'],
+    },
+    source: `${SCORE}0 none, 1 slight, 2 moderate, 3 good.`,
+  },
+  {
+    ...points(200),
+    id: 'stability-upper',
+    label: 'Upper stability, 0 to 2',
+    names: {
+      en: ['upper stability'],
+      de: ['lagestabilität oben', 'stabilität oben'],
+      es: ['estabilidad superior'],
+      fr: ['stabilité haute', 'stabilité du haut'],
+    },
+    source: `${SCORE}0 none, 1 some, 2 enough.`,
+  },
+  {
+    ...points(300),
+    id: 'retention-lower',
+    label: 'Lower retention, 0 to 3',
+    names: {
+      en: ['lower retention', 'lower hold'],
+      de: ['halt unten', 'retention unten'],
+      es: ['retención inferior'],
+      fr: ['rétention basse', 'rétention du bas'],
+    },
+    source: `${SCORE}0 none, 1 slight, 2 moderate, 3 good.`,
+  },
+  {
+    ...points(200),
+    id: 'stability-lower',
+    label: 'Lower stability, 0 to 2',
+    names: {
+      en: ['lower stability'],
+      de: ['lagestabilität unten', 'stabilität unten'],
+      es: ['estabilidad inferior'],
+      fr: ['stabilité basse', 'stabilité du bas'],
+    },
+    source: `${SCORE}0 none, 1 some, 2 enough.`,
+  },
+  {
+    id: 'pin-change',
+    label: 'Pin change after grinding',
+    unit: 'mm',
+    names: {
+      en: ['pin change', 'pin difference'],
+      de: ['stiftänderung', 'stützstift'],
+      es: ['cambio del vástago', 'vástago'],
+      fr: ['écart de tige', 'tige incisive'],
+    },
+    plausible: [0, 1000],
+    expected: [0, 200],
+    source: CHOICE,
+  },
+];
+
+const SORE = {
+  size: {
+    unit: 'mm',
+    plausible: [50, 4000],
+    expected: [100, 1000],
+    source: 'Sore areas of 1–8 mm were reported (Rev Clin Periodoncia 2016;9:48, text seen); limits: our choice.',
+  },
+  weeks: {
+    unit: 'weeks',
+    plausible: [0, 52000],
+    expected: [0, 200],
+    source:
+      'Over 2 weeks is flagged: an ulcer that outlasts two to three weeks of relief is for referral (NICE NG12 says more than 3 weeks unexplained, read on secondary pages). Local rules decide.',
+  },
+} as const;
+
+const sore: readonly ReadingDef[] = [
+  {
+    ...SORE.size,
+    id: 'sore-1-size',
+    label: 'First sore area, size',
+    names: {
+      en: ['first sore size'],
+      de: ['erste druckstelle größe'],
+      es: ['primera zona tamaño'],
+      fr: ['première zone taille'],
+    },
+  },
+  {
+    ...SORE.weeks,
+    id: 'sore-1-weeks',
+    label: 'First sore area, weeks',
+    names: {
+      en: ['first sore weeks'],
+      de: ['erste druckstelle wochen'],
+      es: ['primera zona semanas'],
+      fr: ['première zone semaines'],
+    },
+  },
+  {
+    ...SORE.size,
+    id: 'sore-2-size',
+    label: 'Second sore area, size',
+    names: {
+      en: ['second sore size'],
+      de: ['zweite druckstelle größe'],
+      es: ['segunda zona tamaño'],
+      fr: ['deuxième zone taille'],
+    },
+  },
+  {
+    ...SORE.weeks,
+    id: 'sore-2-weeks',
+    label: 'Second sore area, weeks',
+    names: {
+      en: ['second sore weeks'],
+      de: ['zweite druckstelle wochen'],
+      es: ['segunda zona semanas'],
+      fr: ['deuxième zone semaines'],
+    },
+  },
+  {
+    ...SORE.size,
+    id: 'sore-3-size',
+    label: 'Third sore area, size',
+    names: {
+      en: ['third sore size'],
+      de: ['dritte druckstelle größe'],
+      es: ['tercera zona tamaño'],
+      fr: ['troisième zone taille'],
+    },
+  },
+  {
+    ...SORE.weeks,
+    id: 'sore-3-weeks',
+    label: 'Third sore area, weeks',
+    names: {
+      en: ['third sore weeks'],
+      de: ['dritte druckstelle wochen'],
+      es: ['tercera zona semanas'],
+      fr: ['troisième zone semaines'],
+    },
+  },
+  {
+    ...SORE.size,
+    id: 'sore-4-size',
+    label: 'Fourth sore area, size',
+    names: {
+      en: ['fourth sore size'],
+      de: ['vierte druckstelle größe'],
+      es: ['cuarta zona tamaño'],
+      fr: ['quatrième zone taille'],
+    },
+  },
+  {
+    ...SORE.weeks,
+    id: 'sore-4-weeks',
+    label: 'Fourth sore area, weeks',
+    names: {
+      en: ['fourth sore weeks'],
+      de: ['vierte druckstelle wochen'],
+      es: ['cuarta zona semanas'],
+      fr: ['quatrième zone semaines'],
+    },
+  },
+];
+
+export const readingDefs: readonly ReadingDef[] = [
+  ...ridgeAndTissue,
+  ...sulcus,
+  ...heights,
+  ...lipAndTeeth,
+  ...centric,
+  ...fitted,
+  ...sore,
+];

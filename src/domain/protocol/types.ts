@@ -34,6 +34,12 @@ export type DrawingId =
   | 'hinge'
   | 'sulcus';
 
+/** An earlier question answered so. */
+export interface Condition {
+  readonly step: string;
+  readonly answer: string;
+}
+
 interface StepCommon {
   readonly id: string;
   /** Number of the visit's chapter this step belongs to (1…21 in visit 1). */
@@ -47,9 +53,9 @@ interface StepCommon {
   /** May be passed without an answer and without a reason. */
   readonly optional?: boolean;
   /** Shown only when an earlier answer matches, e.g. { step: 'old-dentures', answer: 'yes' }. */
-  readonly onlyIf?: { readonly step: string; readonly answer: string };
-  /** Passed by when an earlier answer matches, e.g. upper steps of a visit that makes a lower denture only. */
-  readonly notIf?: { readonly step: string; readonly answer: string };
+  readonly onlyIf?: Condition;
+  /** Passed by when any of these earlier answers matches, e.g. upper steps when only a lower denture is made. */
+  readonly notIf?: readonly Condition[];
 }
 
 export type Tone = 'good' | 'neutral' | 'warn';

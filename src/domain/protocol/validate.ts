@@ -85,9 +85,11 @@ function gotoProblems(step: Step, around: Around): readonly Problem[] {
 
 function conditionProblems(step: Step, around: Around): readonly Problem[] {
   const here = around.at.get(step.id) ?? 0;
-  return (['onlyIf', 'notIf'] as const).flatMap((key) => {
-    const condition = step[key];
-    if (condition === undefined) return [];
+  const conditions = [
+    ...(step.onlyIf === undefined ? [] : [{ key: 'onlyIf', condition: step.onlyIf }]),
+    ...(step.notIf ?? []).map((condition) => ({ key: 'notIf', condition })),
+  ];
+  return conditions.flatMap(({ key, condition }) => {
     const path = `steps.${step.id}.${key}`;
     const asked = around.at.get(condition.step);
     if (asked === undefined || asked >= here) return [{ path, text: `"${condition.step}" is not an earlier step.` }];

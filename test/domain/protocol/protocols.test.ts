@@ -1,16 +1,18 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { protocols } from '../../../src/domain/protocol/index.ts';
 import { defaultPractice } from '../../../src/domain/protocol/practice.ts';
 import { readingDefs } from '../../../src/domain/protocol/readings.ts';
 import { answersOf, protocolProblems } from '../../../src/domain/protocol/validate.ts';
-import type { Language } from '../../../src/domain/protocol/types.ts';
+import { nextStep, stepOf } from '../../../src/domain/protocol/path.ts';
+import type { Language, VisitProtocol } from '../../../src/domain/protocol/types.ts';
 import { namesIn, textsOf } from './texts.ts';
 
 const LANGUAGES: readonly Language[] = ['en', 'de', 'es', 'fr'];
 
 /** A title tells what to do: its first word is one of these. */
 const VERBS = new Set(
-  'Adapt Agree Answer Ask Build Check Choose Decide Disinfect Draw Feel Fix Get Judge Look Make Mark Match Measure Mix Mould Plan Pull Read Say Score Seat Show Sign Take Teach Tell Transfer Try'.split(
+  'Adapt Agree Answer Ask Build Check Choose Decide Disinfect Draw Feel Fix Get Judge Listen Look Make Mark Match Measure Mix Mould Plan Read Say Score Show Sign Teach Transfer Try'.split(
     ' ',
   ),
 );
@@ -24,6 +26,26 @@ const COMMANDS = new Set(
     'suivant, retour, annuler, passer, aide, note',
   ].flatMap((list) => list.split(', ')),
 );
+
+/**
+ * Walks a visit with the given choices (answer number at each question, reused in turn); after `patience` retakes every
+ * question is answered with its first answer that is none. Returns the ids walked.
+ */
+function walk(protocol: VisitProtocol, choices: readonly number[], patience = 3): readonly string[] {
+  const answers: Record<string, string> = {};
+  const walked: string[] = [];
+  let retakes = 0;
+  let step = protocol.steps[0];
+  while (step !== undefined && walked.length < 1000) {
+    walked.push(step.id);
+    const offered = answersOf(step).filter((answer) => answer.retake !== true || retakes < patience);
+    const chosen = offered[(choices[walked.length % choices.length] ?? 0) % Math.max(1, offered.length)];
+    if (chosen !== undefined) answers[step.id] = chosen.id;
+    if (chosen?.retake === true) retakes += 1;
+    step = chosen?.goto === undefined ? nextStep(protocol, step.id, answers) : stepOf(protocol, chosen.goto);
+  }
+  return walked;
+}
 
 describe.each(protocols.map((protocol) => [protocol.id, protocol] as const))('%s', (_id, protocol) => {
   it('has no problem of form', () => {
@@ -93,6 +115,25 @@ describe.each(protocols.map((protocol) => [protocol.id, protocol] as const))('%s
         .map((answer) => `${step.id}.${answer.id}`),
     );
     expect(hasty).toEqual([]);
+  });
+
+  it('arrives at the closing signature whatever is answered', () => {
+    const last = protocol.steps.at(-1)?.id;
+    fc.assert(
+      fc.property(fc.array(fc.nat(20), { minLength: 1, maxLength: 40 }), (choices) => {
+        const walked = walk(protocol, choices);
+        expect(walked.at(-1)).toBe(last);
+        expect(walked.length).toBeLessThan(1000);
+      }),
+      { seed: 20260302, numRuns: 200 },
+    );
+  });
+
+  it('shows every step to somebody', () => {
+    const seen = new Set<string>();
+    const sample = fc.sample(fc.array(fc.nat(20), { minLength: 20, maxLength: 60 }), { seed: 7, numRuns: 400 });
+    for (const choices of sample) for (const id of walk(protocol, choices)) seen.add(id);
+    expect(protocol.steps.map((step) => step.id).filter((id) => !seen.has(id))).toEqual([]);
   });
 
   it('goes on after a suspicious finding only by a decision with a reason', () => {

@@ -68,7 +68,7 @@ describe('names the place and the reason when', () => {
     ],
     [
       'a condition names an unknown answer',
-      [ask, { ...width, notIf: { step: 'ask', answer: 'three' } }, sign],
+      [ask, { ...width, notIf: [{ step: 'ask', answer: 'three' }] }, sign],
       /steps\.width\.notIf: "ask" has no answer "three"/,
     ],
     ['a reading is unknown', [{ ...width, reading: 'gone' } as Step, sign], /no reading "gone"/],
