@@ -216,6 +216,10 @@ export function endClock(context: Context, event: Of<'CLOCK_DONE'>): Plan {
   };
 }
 
+export function takeOver(_context: Context, event: Of<'TAKEN'>): Plan {
+  return { facts: [{ kind: 'takenOver', clock: event.clock }], patch: {} };
+}
+
 export function alarmSeen(_context: Context, event: Of<'ALARM_SEEN'>): Plan {
   return { facts: [{ kind: 'alarmSeen', clock: event.clock, phase: event.phase }], patch: {} };
 }

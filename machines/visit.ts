@@ -68,6 +68,7 @@ export const visitMachine = setup({
       event.type === 'START' && (flowOf(context) === 'timed' ? event.agent : event.material) !== undefined,
     clockRuns: ({ context, event }) =>
       event.type === 'CLOCK_DONE' && ['mixing', 'seated'].includes(context.clocks[event.clock] ?? 'idle'),
+    isOut: ({ context, event }) => event.type === 'TAKEN' && context.clocks[event.clock] === 'out',
     hasInitials: ({ event }) => event.type === 'SIGN' && event.initials.trim() !== '',
   },
 }).createMachine({
@@ -84,6 +85,7 @@ export const visitMachine = setup({
     NOTE: { actions: does(plans.note) },
     ALARM_SEEN: { actions: does(plans.alarmSeen) },
     CLOCK_DONE: { guard: 'clockRuns', target: '.route', actions: does(plans.endClock) },
+    TAKEN: { guard: 'isOut', actions: does(plans.takeOver) },
     FLAG: { target: '.route', actions: does(plans.answerFlag) },
   },
   states: {

@@ -80,6 +80,8 @@ export type VisitEvent =
   | { readonly type: 'OUT' }
   /** A timed clock elsewhere in the visit is ended from the clock strip. */
   | { readonly type: 'CLOCK_DONE'; readonly clock: string }
+  /** An impression is poured or taken over by the laboratory. */
+  | { readonly type: 'TAKEN'; readonly clock: string }
   | {
       readonly type: 'ALARM_SEEN';
       readonly clock: string;

@@ -19,7 +19,12 @@ function args() {
   try {
     return parseArgs({
       allowPositionals: true,
-      options: { sheet: { type: 'boolean' }, facts: { type: 'boolean' }, log: { type: 'boolean' }, tz: { type: 'string', default: 'UTC' } },
+      options: {
+        sheet: { type: 'boolean' },
+        facts: { type: 'boolean' },
+        log: { type: 'boolean' },
+        tz: { type: 'string', default: 'UTC' },
+      },
     });
   } catch (error) {
     return fail(`${(error as Error).message}\n${USAGE}`);
@@ -48,7 +53,9 @@ const replayed = runReplay(parsed.recording, { readings: readingDefs, practice: 
 if ('failed' in replayed) fail(replayed.failed);
 if (values.log) {
   for (const { t, outcome } of replayed.outcomes) {
-    process.stderr.write(`${String(t).padStart(8)}  ${outcome.trouble === '' ? outcome.said : `! ${outcome.trouble}`}\n`);
+    process.stderr.write(
+      `${String(t).padStart(8)}  ${outcome.trouble === '' ? outcome.said : `! ${outcome.trouble}`}\n`,
+    );
   }
 }
 if (values.facts) process.stdout.write(replayed.facts.map((fact) => `${JSON.stringify(fact)}\n`).join(''));

@@ -132,6 +132,15 @@ function answersNow(around: Surroundings, mode: Mode): Expectation['answers'] {
   return [];
 }
 
+/** Enter and the second pedal answer an open question with its good answer, if it has one and needs no reason. */
+function mainAnswerOf(context: VisitContext, mode: Mode): string | undefined {
+  const step = stepOf(context.protocol, context.step);
+  if ((mode !== 'check' && mode !== 'decision') || (step?.kind !== 'check' && step?.kind !== 'decision'))
+    return undefined;
+  if (context.answers[step.id] !== undefined) return undefined;
+  return step.answers.find((answer) => answer.tone === 'good' && answer.needsReason !== true)?.id;
+}
+
 /** Everything the interpreter needs to judge the next utterance. */
 export function expectationOf(around: Surroundings): Expectation {
   const { context, readings } = around;
@@ -141,6 +150,7 @@ export function expectationOf(around: Surroundings): Expectation {
     mode === 'correcting' ? context.correcting?.reading : (context.candidates?.reading ?? context.pending?.reading);
   const currentId = asked ?? (step?.kind === 'reading' ? step.reading : undefined);
   const current = readings.find((def) => def.id === currentId);
+  const mainAnswer = mainAnswerOf(context, mode);
   const callable = readings.filter((def) => stepOfReading(context.protocol, def.id) !== undefined);
   return {
     language: around.language,
@@ -152,6 +162,8 @@ export function expectationOf(around: Surroundings): Expectation {
         ? []
         : callable.map((def) => expectedReading(def, around)),
     answers: answersNow(around, mode),
+    ...(mainAnswer === undefined ? {} : { mainAnswer }),
+    passable: nextBlockedBy(context) === undefined,
     commands: commandsNow(context, mode),
     ...(context.pending === undefined ? {} : { pending: context.pending.value }),
     ...(context.candidates === undefined ? {} : { candidates: context.candidates.values }),

@@ -136,6 +136,8 @@ export function touchIntent(text: string): VisitEvent | undefined {
       return { type: 'GOTO', step: value };
     case 'clockDone':
       return { type: 'CLOCK_DONE', clock: value };
+    case 'taken':
+      return { type: 'TAKEN', clock: value };
     case 'sign':
       return { type: 'SIGN', initials: value };
     case 'reason':

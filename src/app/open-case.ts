@@ -38,7 +38,8 @@ export function openStored(id: string, raw: readonly unknown[], around: Around):
 export function openFacts(id: string, facts: readonly Fact[], around: Around): Opened {
   const opened = facts.find((fact) => isKind(fact, 'caseOpened'));
   const visit = facts.findLast((fact) => isKind(fact, 'visitOpened'));
-  if (opened === undefined || visit === undefined) return { ok: false, text: `This case has no opening entry. ${NOT_CHANGED}` };
+  if (opened === undefined || visit === undefined)
+    return { ok: false, text: `This case has no opening entry. ${NOT_CHANGED}` };
   const { protocol: protocolId, version, language } = visit.body;
   const protocol = protocolFor(protocolId, version);
   if (protocol === undefined) {

@@ -26,5 +26,14 @@ export function openingFacts({ head, protocol, practice, at, app, demo, caseId }
     { kind: 'caseOpened', code: head.case, demo, practice },
     { kind: 'visitOpened', visit, protocol: id, version, clinician, assistant, language },
   ];
-  return bodies.map((body, i): Fact => ({ v: 1, caseId, seq: i + 1, at, act: 1, protocol: `${id}@${version}`, app, body }));
+  return bodies.map((body, i): Fact => ({
+    v: 1,
+    caseId,
+    seq: i + 1,
+    at,
+    act: 1,
+    protocol: `${id}@${version}`,
+    app,
+    body,
+  }));
 }

@@ -39,9 +39,12 @@ export interface Recording {
   readonly header: ReplayHeader;
   readonly lines: readonly ReplayLine[];
 }
-export type ParsedRecording = { readonly ok: true; readonly recording: Recording } | { readonly ok: false; readonly line: number; readonly text: string };
+export type ParsedRecording =
+  | { readonly ok: true; readonly recording: Recording }
+  | { readonly ok: false; readonly line: number; readonly text: string };
 
-const LINE_HELP = 'expected {"t": ms, "source": "voice|keypad", "text": "…"}, {"t", "source": "key", "key"} or {"t", "source": "touch", "press"}';
+const LINE_HELP =
+  'expected {"t": ms, "source": "voice|keypad", "text": "…"}, {"t", "source": "key", "key"} or {"t", "source": "touch", "press"}';
 
 function parseJson(raw: string): { ok: true; value: unknown } | { ok: false } {
   try {
@@ -57,7 +60,11 @@ export function parseRecording(content: string): ParsedRecording {
   let head: ReplayHeader | undefined;
   for (const [index, raw] of content.split(/\r?\n/).entries()) {
     if (raw.trim() === '') continue;
-    const failed = (why: string): ParsedRecording => ({ ok: false, line: index + 1, text: `line ${index + 1}: ${why}` });
+    const failed = (why: string): ParsedRecording => ({
+      ok: false,
+      line: index + 1,
+      text: `line ${index + 1}: ${why}`,
+    });
     const json = parseJson(raw);
     if (!json.ok) return failed(`this is not JSON: ${raw.slice(0, 60)}`);
     if (head === undefined) {
@@ -68,7 +75,8 @@ export function parseRecording(content: string): ParsedRecording {
     }
     const parsed = v.safeParse(line, json.value);
     if (!parsed.success) return failed(LINE_HELP);
-    if (parsed.output.t < (lines.at(-1)?.t ?? 0)) return failed(`time ${parsed.output.t} lies before the line above it`);
+    if (parsed.output.t < (lines.at(-1)?.t ?? 0))
+      return failed(`time ${parsed.output.t} lies before the line above it`);
     lines.push(parsed.output);
   }
   if (head === undefined) return { ok: false, line: 1, text: 'line 1: the file is empty' };
@@ -84,7 +92,12 @@ function toUtterance(item: ReplayLine, now: number): Utterance {
     return { source: 'voice', text: item.alternatives[0]?.transcript ?? '', alternatives: item.alternatives, at: now };
   }
   const said = 'key' in item ? item.key : 'press' in item ? item.press : item.text;
-  return { source: item.source, text: said, alternatives: item.source === 'voice' ? [{ transcript: said }] : [], at: now };
+  return {
+    source: item.source,
+    text: said,
+    alternatives: item.source === 'voice' ? [{ transcript: said }] : [],
+    at: now,
+  };
 }
 
 export interface Step {
@@ -98,7 +111,13 @@ export interface Replayed {
 }
 
 /** Everything that should have rung by `until` rings, in order, as the app would have written it. */
-function ringUntil(session: Session, rung: Set<string>, setClock: (at: number) => void, until: number, protocol: Parameters<typeof clockRows>[1]): void {
+export function ringUntil(
+  session: Session,
+  rung: Set<string>,
+  setClock: (at: number) => void,
+  until: number,
+  protocol: Parameters<typeof clockRows>[1],
+): void {
   for (;;) {
     const due = deadlines(clockRows(session.view(), protocol, until))
       .filter((d) => d.at <= until && !rung.has(d.id))
@@ -111,15 +130,35 @@ function ringUntil(session: Session, rung: Set<string>, setClock: (at: number) =
 }
 
 /** Walks a recording from its first line to its last and a moment beyond; `endAfterMs` lets clocks run on. */
-export function runReplay(recording: Recording, deps: { readings: readonly ReadingDef[]; practice: Practice; appVersion: string; endAfterMs?: number }): Replayed | { readonly failed: string } {
+export function runReplay(
+  recording: Recording,
+  deps: { readings: readonly ReadingDef[]; practice: Practice; appVersion: string; endAfterMs?: number },
+): Replayed | { readonly failed: string } {
   const { header: head, lines } = recording;
   const protocol = protocols.findLast((p) => p.visit === head.visit);
   if (protocol === undefined) return { failed: `there is no protocol for visit ${head.visit}` };
   const start = Date.parse(head.startedAt);
   let now = start;
-  const facts: Fact[] = openingFacts({ head, protocol, practice: deps.practice, at: start, app: deps.appVersion, demo: false, caseId: 'replay' });
+  const facts: Fact[] = openingFacts({
+    head,
+    protocol,
+    practice: deps.practice,
+    at: start,
+    app: deps.appVersion,
+    demo: false,
+    caseId: 'replay',
+  });
   const session = createSession(
-    { caseId: 'replay', protocol, readings: deps.readings, practice: deps.practice, language: head.language, appVersion: deps.appVersion, now: () => now, append: (f) => facts.push(...f) },
+    {
+      caseId: 'replay',
+      protocol,
+      readings: deps.readings,
+      practice: deps.practice,
+      language: head.language,
+      appVersion: deps.appVersion,
+      now: () => now,
+      append: (f) => facts.push(...f),
+    },
     [...facts],
   );
   const rung = new Set<string>();

@@ -137,7 +137,9 @@ class AppRuntime implements Runtime {
       const view = open.session.view();
       const before = this.stores.cases.getState().turn;
       this.stores.cases.setState({ caseId: open.id, view, turn: before + 1 });
-      const rung = new Set(view.log.facts.flatMap((f) => (isKind(f, 'rang') ? [`${f.body.clock}:${f.body.phase}`] : [])));
+      const rung = new Set(
+        view.log.facts.flatMap((f) => (isKind(f, 'rang') ? [`${f.body.clock}:${f.body.phase}`] : [])),
+      );
       const due = deadlines(clockRows(view, open.protocol, now));
       this.devices.time.alarms.setDeadlines(due.filter((d) => !rung.has(d.id)));
     }
@@ -170,8 +172,22 @@ class AppRuntime implements Runtime {
     }
     if (protocol === undefined) return;
     const id = this.devices.newId();
-    const head = { case: code, visit: 1 as const, clinician: input.clinician.trim(), assistant: input.assistant.trim(), language: this.stores.settings.getState().language };
-    const facts = openingFacts({ head, protocol, practice: defaultPractice, at: this.devices.time.clock.now(), app: appVersion, demo: input.demo, caseId: id });
+    const head = {
+      case: code,
+      visit: 1 as const,
+      clinician: input.clinician.trim(),
+      assistant: input.assistant.trim(),
+      language: this.stores.settings.getState().language,
+    };
+    const facts = openingFacts({
+      head,
+      protocol,
+      practice: defaultPractice,
+      at: this.devices.time.clock.now(),
+      app: appVersion,
+      demo: input.demo,
+      caseId: id,
+    });
     this.adopt(openFacts(id, facts, this.around()));
     void this.keep(facts, '');
   }
@@ -192,7 +208,11 @@ class AppRuntime implements Runtime {
     if (outcome === undefined) return;
     const { facts, said, trouble, speak } = outcome;
     this.pauseFrom = 0;
-    this.stores.ui.setState({ trouble, ...(facts.length === 0 ? { said } : {}), keypadOpen: trouble === '' ? false : this.stores.ui.getState().keypadOpen });
+    this.stores.ui.setState({
+      trouble,
+      ...(facts.length === 0 ? { said } : {}),
+      keypadOpen: trouble === '' ? false : this.stores.ui.getState().keypadOpen,
+    });
     this.changed();
     void this.keep(facts, said).then((kept) => {
       if (speak !== '') void this.speak(kept || facts.length === 0 ? speak : `Not safe yet. ${speak}`);
@@ -209,7 +229,8 @@ class AppRuntime implements Runtime {
   }
 
   private hear(utterance: Utterance): void {
-    if (this.stores.ui.getState().place !== 'visit') return;
+    // Speech and keys belong to the visit's screen; what is touched elsewhere (a flag on the summary) counts too.
+    if (this.stores.ui.getState().place !== 'visit' && utterance.source !== 'touch') return;
     this.done(this.open?.session.hear(utterance));
   }
 
@@ -273,8 +294,7 @@ class AppRuntime implements Runtime {
   }
 
   answerFlag(flag: string, answer: 'keep' | 'measureAgain', reason: string): void {
-    const step = this.model.getState().summary?.flags.find((f) => f.id === flag)?.step;
-    this.send({ type: 'FLAG', flag, answer, reason, ...(step === undefined ? {} : { step }) });
+    this.press(answer === 'keep' ? `flagKeep:${flag}|${reason}` : `flagAgain:${flag}`);
     if (answer === 'measureAgain') this.ui({ place: 'visit' });
   }
 

@@ -8,6 +8,7 @@ import { addFacts, emptyLog, lastAct, readCase, type CaseView } from '../domain/
 import { stepOf } from '../domain/protocol/path.ts';
 import type { Language, Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import { clockRows } from '../domain/summary/clocks.ts';
+import { summarise } from '../domain/summary/summarise.ts';
 import { interpret } from '../interpret/index.ts';
 import type { Expectation, Interpretation, Utterance } from '../interpret/types.ts';
 import { visitMachine } from '../../machines/visit.ts';
@@ -160,6 +161,7 @@ class VisitSession implements Session {
   private touched(text: string): Outcome | undefined {
     if (text.startsWith('material:')) return this.act({ kind: 'material', id: text.slice('material:'.length) });
     if (text.startsWith('correct:')) return this.correct(Number(text.slice('correct:'.length)));
+    if (text.startsWith('flagKeep:') || text.startsWith('flagAgain:')) return this.answerFlag(text);
     const event = touchIntent(text);
     return event === undefined ? undefined : this.send(event);
   }
@@ -171,6 +173,29 @@ class VisitSession implements Session {
     }
     const { reading, value, unit } = fact.body;
     return this.send({ type: 'CORRECT', seq, reading, value, unit });
+  }
+
+  /** "flagKeep:ID|reason" or "flagAgain:ID". Only a flag that stands now can be answered. */
+  private answerFlag(text: string): Outcome {
+    const keep = text.startsWith('flagKeep:');
+    const rest = text.slice(text.indexOf(':') + 1);
+    const bar = keep ? rest.lastIndexOf('|') : rest.length;
+    const id = rest.slice(0, bar < 0 ? rest.length : bar);
+    const reason = bar < 0 ? '' : rest.slice(bar + 1).trim();
+    const { protocol, readings, practice } = this.deps;
+    const flag = summarise(this.current, { protocol, readings, practice, now: this.deps.now() }).flags.find(
+      (f) => f.id === id,
+    );
+    if (flag === undefined) return { ...QUIET, trouble: 'That disagreement no longer stands.' };
+    if (keep && reason === '') return { ...QUIET, trouble: 'Keeping it needs a reason.' };
+    const answer = keep ? 'keep' : 'measureAgain';
+    return this.send({
+      type: 'FLAG',
+      flag: id,
+      answer,
+      reason,
+      ...(flag.step === undefined ? {} : { step: flag.step }),
+    });
   }
 
   private act(intent: Intent): Outcome {

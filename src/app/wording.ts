@@ -42,6 +42,7 @@ const describe: Describe = {
     `clock started: ${clockLabel(n, b.clock)}, ${b.flow === 'impression' ? b.material.name : b.agent.name}`,
   clockSeated: (b, n) => `seated: ${clockLabel(n, b.clock)}`,
   clockOut: (b, n) => `ended: ${clockLabel(n, b.clock)}`,
+  takenOver: (b, n) => `poured or taken over: ${clockLabel(n, b.clock)}`,
   flagAnswered: (b) => (b.answer === 'keep' ? `kept as it is: ${b.reason}` : 'to be measured again'),
   held: () => 'on hold',
   carriedOn: () => 'carried on',

@@ -22,8 +22,14 @@ function datePrinter(timeZone: string): Print {
 }
 
 function readingLine(row: ReadingRow, time: Print): string {
-  const struck = row.struck === undefined ? '' : `  [struck: ${row.struck.why === 'newAttempt' ? 'new attempt' : row.struck.why} ${time(row.struck.at)}]`;
-  const set = row.markSet === undefined ? '' : `  (${row.markSet}${row.bases === undefined ? '' : `, bases in mouth: ${row.bases}`})`;
+  const struck =
+    row.struck === undefined
+      ? ''
+      : `  [struck: ${row.struck.why === 'newAttempt' ? 'new attempt' : row.struck.why} ${time(row.struck.at)}]`;
+  const set =
+    row.markSet === undefined
+      ? ''
+      : `  (${row.markSet}${row.bases === undefined ? '' : `, bases in mouth: ${row.bases}`})`;
   const heard = row.source === 'voice' ? `voice “${row.text}”` : row.source;
   return `${time(row.at)}  ${row.label}: ${formatHundredths(row.value)} ${row.unit}${set}  ${heard}${struck}`;
 }
@@ -33,7 +39,9 @@ function clockLine(clock: ClockRow, time: Print): string {
   if (clock.seatedAt !== undefined) parts.push(`seated ${time(clock.seatedAt)}`);
   if (clock.outAt !== undefined) parts.push(`${clock.flow === 'timed' ? 'ended' : 'removed'} ${time(clock.outAt)}`);
   const pour = clock.phases.find((phase) => phase.id === 'pourWithin');
-  if (pour !== undefined && clock.outAt !== undefined && !clock.struck) parts.push(`${clock.clock === 'bite-record' ? 'use' : 'pour'} by ${time(pour.dueAt)}`);
+  if (pour !== undefined && clock.outAt !== undefined && !clock.struck)
+    parts.push(`${clock.clock === 'bite-record' ? 'use' : 'pour'} by ${time(pour.dueAt)}`);
+  if (clock.takenAt !== undefined) parts.push(`poured or taken over ${time(clock.takenAt)}`);
   if (clock.struck) parts.push('given up');
   return parts.join('; ');
 }
@@ -43,19 +51,29 @@ function verticalLines(summary: Summary): string[] {
   const lines: string[] = [];
   for (const set of [v.rest, v.closed, v.record]) {
     if (set?.medianMm === undefined) continue;
-    lines.push(`${set.label}: median ${set.medianMm.toFixed(1)} mm of ${set.n} (range ${(set.rangeMm ?? 0).toFixed(1)} mm)`);
+    const many = `median ${set.medianMm.toFixed(1)} mm of ${set.n} (range ${(set.rangeMm ?? 0).toFixed(1)} mm)`;
+    lines.push(`${set.label}: ${set.n === 1 ? `${set.medianMm.toFixed(1)} mm, one reading` : many}`);
   }
   if (v.restSpaceMm !== undefined) {
     const give = v.uncertaintyMm === undefined ? '' : ` ± ${v.uncertaintyMm.toFixed(1)} mm`;
-    lines.push(`Rest space: ${v.restSpaceMm.toFixed(1)} mm${give} (${v.verdict}; 2 to 4 mm is the usual teaching range)`);
+    lines.push(
+      `Rest space: ${v.restSpaceMm.toFixed(1)} mm${give} (${v.verdict}; 2 to 4 mm is the usual teaching range)`,
+    );
   }
-  lines.push(`Record made at: ${v.convention === 'rest' ? 'rest height' : 'rest height less the chosen space'}; chosen space ${v.targetSpaceMm.toFixed(1)} mm`);
+  lines.push(
+    `Record made at: ${v.convention === 'rest' ? 'rest height' : 'rest height less the chosen space'}; chosen space ${v.targetSpaceMm.toFixed(1)} mm`,
+  );
   return lines;
 }
 
 function flagLines(summary: Summary): string[] {
   return summary.flags.flatMap((flag) => {
-    const answer = flag.answer === undefined ? 'not answered' : flag.answer.answer === 'keep' ? `kept: ${flag.answer.reason}` : 'to be measured again';
+    const answer =
+      flag.answer === undefined
+        ? 'not answered'
+        : flag.answer.answer === 'keep'
+          ? `kept: ${flag.answer.reason}`
+          : 'to be measured again';
     return [`* ${flag.what}`, `  ${flag.why}`, `  Answer: ${answer}`];
   });
 }
@@ -94,7 +112,11 @@ export function sheetText(summary: Summary, options: SheetOptions): string {
     ...rule('What does not agree'),
     ...orNone(flagLines(summary)),
     ...rule('Answers worth knowing'),
-    ...orNone(summary.answers.filter((a) => a.struck === undefined && (a.tone === 'warn' || a.reason !== undefined)).map((a) => `${a.question}: ${a.answer}${a.reason === undefined ? '' : ` (${a.reason})`}`)),
+    ...orNone(
+      summary.answers
+        .filter((a) => a.struck === undefined && (a.tone === 'warn' || a.reason !== undefined))
+        .map((a) => `${a.question}: ${a.answer}${a.reason === undefined ? '' : ` (${a.reason})`}`),
+    ),
     ...rule('Notes'),
     ...orNone(summary.notes.filter((n) => !n.struck).map((n) => `${time(n.at)}  ${n.text}`)),
     ...rule('Skipped'),

@@ -7,7 +7,11 @@ function setJson(set: SetRow) {
   return {
     ...set,
     values: set.values.map(decimal),
-    suspects: set.suspects.map((s) => ({ ...s, value: decimal(s.value), ...(s.perhaps === undefined ? {} : { perhaps: decimal(s.perhaps) }) })),
+    suspects: set.suspects.map((s) => ({
+      ...s,
+      value: decimal(s.value),
+      ...(s.perhaps === undefined ? {} : { perhaps: decimal(s.perhaps) }),
+    })),
   };
 }
 

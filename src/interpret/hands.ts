@@ -63,6 +63,7 @@ const CLOCK_STEPS: readonly CommandId[] = ['start', 'seated', 'out'];
 /** Enter and Space do what the screen asks for now. */
 function mainKey(expectation: Expectation): CommandId {
   if (expectation.mode === 'confirm') return 'yes';
+  if (expectation.mode === 'signoff' && expectation.commands.includes('yes') && !expectation.passable) return 'yes';
   if (expectation.mode === 'held') return 'carryOn';
   const clock = expectation.mode === 'clock' ? CLOCK_STEPS.find((c) => expectation.commands.includes(c)) : undefined;
   return clock ?? 'next';
@@ -87,6 +88,9 @@ export function commandNow(command: CommandId, text: string, expectation: Expect
 
 /** KeyboardEvent.key, from keyboard or pedal. A key without a meaning does nothing. */
 export function interpretKey(key: string, expectation: Expectation): Interpretation {
+  const { mainAnswer } = expectation;
+  if ((key === 'Enter' || key === ' ') && mainAnswer !== undefined)
+    return { kind: 'answer', answer: mainAnswer, text: key };
   const command = keyCommand(key, expectation);
   return command === undefined ? { kind: 'none', text: key } : commandNow(command, key, expectation);
 }

@@ -70,6 +70,10 @@ export interface Expectation {
   readonly readings: readonly ExpectedReading[];
   /** Answers, reasons or materials on offer now: id and words. */
   readonly answers: readonly { readonly id: string; readonly words: readonly string[] }[];
+  /** The answer that Enter, Space and the second pedal give: the good one, while the question is open. */
+  readonly mainAnswer?: string;
+  /** "Next" would be taken now. */
+  readonly passable?: boolean;
   readonly commands: readonly CommandId[];
   /** The value shown and waiting to be kept. */
   readonly pending?: Hundredths;

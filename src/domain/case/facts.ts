@@ -83,6 +83,8 @@ export type FactBody =
     }
   | { readonly kind: 'clockSeated'; readonly clock: string }
   | { readonly kind: 'clockOut'; readonly clock: string }
+  /** The impression has been poured, or the laboratory has taken it over: nothing waits any more. */
+  | { readonly kind: 'takenOver'; readonly clock: string }
   /** An alarm sounded: when it was due and when it really rang. */
   | {
       readonly kind: 'rang';

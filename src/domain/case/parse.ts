@@ -90,6 +90,7 @@ const body = v.variant('kind', [
   ]),
   v.strictObject({ kind: v.literal('clockSeated'), clock: id }),
   v.strictObject({ kind: v.literal('clockOut'), clock: id }),
+  v.strictObject({ kind: v.literal('takenOver'), clock: id }),
   v.strictObject({ kind: v.literal('rang'), clock: id, phase, dueAt: num, late: v.boolean() }),
   v.strictObject({ kind: v.literal('alarmSeen'), clock: id, phase }),
   v.strictObject({

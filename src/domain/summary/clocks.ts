@@ -25,6 +25,7 @@ interface RawClock {
   readonly attempt: number;
   seatedAt?: number;
   outAt?: number;
+  takenAt?: number;
 }
 
 /** Every clock ever started in the case, oldest first, with what became of it. Taken-back starts are included. */
@@ -44,11 +45,12 @@ function rawClocks(view: CaseView): RawClock[] {
     if (!live(fact)) continue;
     if (isKind(fact, 'clockSeated')) setOnce(latest.get(fact.body.clock), 'seatedAt', fact.at);
     if (isKind(fact, 'clockOut')) setOnce(latest.get(fact.body.clock), 'outAt', fact.at);
+    if (isKind(fact, 'takenOver')) setOnce(latest.get(fact.body.clock), 'takenAt', fact.at);
   }
   return clocks;
 }
 
-function setOnce(clock: RawClock | undefined, key: 'seatedAt' | 'outAt', at: number): void {
+function setOnce(clock: RawClock | undefined, key: 'seatedAt' | 'outAt' | 'takenAt', at: number): void {
   if (clock !== undefined && clock[key] === undefined) clock[key] = at;
 }
 
@@ -79,9 +81,10 @@ function impressionPhases(clock: RawClock, now: number): ClockPhase[] {
   ];
   if (outAt !== undefined && seatedAt === undefined) return phases;
   phases.push(phase('inMouth', seatedAt, start + material.removeS * SECOND, outAt, now));
-  if (material.pourFromMin > 0)
-    phases.push(phase('pourFrom', outAt, (outAt ?? 0) + material.pourFromMin * MINUTE, undefined, now));
-  phases.push(phase('pourWithin', outAt, (outAt ?? 0) + material.pourWithinMin * MINUTE, undefined, now));
+  const taken = clock.takenAt;
+  const after = (minutes: number) => (outAt ?? 0) + minutes * MINUTE;
+  if (material.pourFromMin > 0) phases.push(phase('pourFrom', outAt, after(material.pourFromMin), taken, now));
+  phases.push(phase('pourWithin', outAt, after(material.pourWithinMin), taken, now));
   return phases;
 }
 
@@ -108,7 +111,7 @@ function findings(clock: RawClock, phases: readonly ClockPhase[], now: number): 
   if (outAt !== undefined && bath !== undefined && outAt < bath)
     found.push({ id: 'disinfectShort', byMs: bath - outAt });
   const pour = due('pourWithin');
-  if (outAt !== undefined && pour !== undefined) late('pourLate', now - pour);
+  if (outAt !== undefined && pour !== undefined) late('pourLate', (clock.takenAt ?? now) - pour);
   return found;
 }
 
@@ -136,6 +139,7 @@ function toRow(view: CaseView, protocol: VisitProtocol, clock: RawClock, now: nu
     startedAt: at,
     ...(clock.seatedAt === undefined ? {} : { seatedAt: clock.seatedAt }),
     ...(clock.outAt === undefined ? {} : { outAt: clock.outAt }),
+    ...(clock.takenAt === undefined ? {} : { takenAt: clock.takenAt }),
     struck,
     stopped,
     phases,

@@ -84,12 +84,13 @@ const suspectReadings: Rule = ({ sets }) =>
 
 const closedAboveRest: Rule = ({ vertical }) => {
   const { rest, closed, restSpaceMm } = vertical;
-  if (vertical.verdict !== 'impossible' || rest?.meanMm === undefined || closed?.meanMm === undefined) return [];
+  if (restSpaceMm === undefined || restSpaceMm > 0 || rest?.meanMm === undefined || closed?.meanMm === undefined)
+    return [];
   return [
     {
       id: `impossible:${vertical.markSet}`,
       level: 'disagrees',
-      what: `Closed height ${mm(closed.meanMm)} is not below rest height ${mm(rest.meanMm)} (difference ${mm(restSpaceMm ?? 0)}).`,
+      what: `Closed height ${mm(closed.meanMm)} is not below rest height ${mm(rest.meanMm)} (difference ${mm(restSpaceMm)}).`,
       why: 'By definition the closed height is the smaller one. At least one of the two sets is wrong.',
       todo: 'Check the marks and the head posture, then read rest and closed again.',
       step: REST,
@@ -99,7 +100,7 @@ const closedAboveRest: Rule = ({ vertical }) => {
 
 const spaceOutside: Rule = ({ vertical }) => {
   const { restSpaceMm, verdict, uncertaintyMm } = vertical;
-  if (restSpaceMm === undefined || (verdict !== 'small' && verdict !== 'large')) return [];
+  if (restSpaceMm === undefined || restSpaceMm <= 0 || (verdict !== 'small' && verdict !== 'large')) return [];
   const give = uncertaintyMm === undefined ? '' : ` ± ${uncertaintyMm.toFixed(1)}`;
   const small = verdict === 'small';
   return [
@@ -244,7 +245,8 @@ const clockFindings: Rule = ({ clocks }) =>
       const [what, why, todo] = CLOCK_WORDS[finding.id];
       return {
         id: `clock:${clock.id}:${finding.id}`,
-        level: 'disagrees',
+        // A given-up attempt is only looked back on; nothing has to be answered for it.
+        level: clock.struck ? 'look' : 'disagrees',
         what: `${clock.label}, attempt ${clock.attempt} (${clock.name}): ${what} ${minutes(finding.byMs)} min.`,
         why,
         todo,

@@ -1,7 +1,7 @@
 /** The order to the laboratory and what is still open before it may be handed over. */
-import type { CaseView } from '../case/fold.ts';
+import { liveOf, type CaseView } from '../case/fold.ts';
 import { formatHundredths, type Hundredths } from '../measure/length.ts';
-import { answerOf, isShown, stepOf } from '../protocol/path.ts';
+import { answerOf, isShown } from '../protocol/path.ts';
 import type { Practice, VisitProtocol } from '../protocol/types.ts';
 import type { ClockRow, Flag, LabLine, ReadingRow, VerticalDimension } from './types.ts';
 
@@ -22,8 +22,8 @@ function pourLine(clock: ClockRow): LabLine {
   return {
     id: `pour:${clock.clock}`,
     text: clock.clock === 'bite-record' ? `Mount with the ${clock.label}.` : `Pour the ${clock.label}.`,
-    detail: `${clock.name}, attempt ${clock.attempt}.${wait}`,
-    ...(due === undefined ? {} : { at: due }),
+    detail: `${clock.name}, attempt ${clock.attempt}.${wait}${clock.takenAt === undefined ? '' : ' Poured or taken over already.'}`,
+    ...(due === undefined || clock.takenAt !== undefined ? {} : { at: due }),
   };
 }
 
@@ -60,6 +60,18 @@ function mountLine(vertical: VerticalDimension): LabLine {
   };
 }
 
+/** What the patient wishes: the answer, and every remark made at that step. */
+function wishesOf(view: CaseView, protocol: VisitProtocol): readonly string[] {
+  const notes = liveOf(view, 'note');
+  return protocol.steps
+    .filter((step) => step.id.startsWith('wish') && view.answers.has(step.id))
+    .map((step) => {
+      const said = notes.filter((fact) => fact.body.step === step.id).map((fact) => fact.body.text);
+      const answer = answerOf(step, view.answers.get(step.id)?.body.answer)?.label ?? '';
+      return `${step.title}: ${said.length > 0 ? said.join('; ') : answer}`;
+    });
+}
+
 /** Work for the laboratory after the first visit, in working order. */
 export function labWorkOf(found: {
   readonly view: CaseView;
@@ -72,12 +84,7 @@ export function labWorkOf(found: {
   const { view, protocol, practice, rows, clocks, vertical } = found;
   const kept = keptImpressions(clocks);
   const pours = kept.filter((clock) => clock.clock !== 'bite-record').map(pourLine);
-  const wishes = [...view.answers]
-    .filter(([step]) => step.startsWith('wish'))
-    .map(
-      ([step, fact]) =>
-        `${stepOf(protocol, step)?.title ?? step}: ${answerOf(stepOf(protocol, step), fact.body.answer)?.label ?? fact.body.answer}`,
-    );
+  const wishes = wishesOf(view, protocol);
   return [
     ...pours,
     { id: 'trim', text: 'Trim the casts; transfer the outline and the rear limit scored in the upper impression.' },

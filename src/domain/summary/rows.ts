@@ -107,10 +107,16 @@ export function skipRows(
 }
 
 export function noteRows(view: CaseView): Summary['notes'] {
-  const rows: { at: number; text: string; source: string; struck: boolean }[] = [];
+  const rows: { at: number; step: string; text: string; source: string; struck: boolean }[] = [];
   for (const fact of view.log.facts) {
     if (isKind(fact, 'note'))
-      rows.push({ at: fact.at, text: fact.body.text, source: fact.body.source, struck: view.strikes.has(fact.seq) });
+      rows.push({
+        at: fact.at,
+        step: fact.body.step,
+        text: fact.body.text,
+        source: fact.body.source,
+        struck: view.strikes.has(fact.seq),
+      });
   }
   return rows;
 }

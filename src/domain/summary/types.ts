@@ -87,6 +87,8 @@ export interface ClockRow {
   readonly startedAt: number;
   readonly seatedAt?: number;
   readonly outAt?: number;
+  /** Poured, or taken over by the laboratory. */
+  readonly takenAt?: number;
   readonly struck: boolean;
   /** No longer ticking: removed and nothing left to wait for, or given up with its attempt. */
   readonly stopped: boolean;
@@ -173,6 +175,7 @@ export interface Summary {
   readonly skips: readonly { readonly at: number; readonly title: string; readonly reason: string }[];
   readonly notes: readonly {
     readonly at: number;
+    readonly step: string;
     readonly text: string;
     readonly source: string;
     readonly struck: boolean;
