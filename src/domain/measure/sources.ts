@@ -141,6 +141,10 @@ const classes = {
       'Original height of the lower jaw as a multiple of the distance from lower border to mental foramen: ×3 and thirds, Wical & Swoope, J Prosthet Dent 1974.',
     status: 'from memory',
   },
+  'steady-loss': {
+    citation: 'Yearly loss of bone × years; rates of single patients in Atwood, J Prosthet Dent 1971;26:266.',
+    status: 'derived',
+  },
   'palatal-form': {
     citation: 'Soft palate angle under 10°, 10 to 45°, over 45°: House, as quoted on a teaching page.',
     status: 'second-hand',
