@@ -170,6 +170,10 @@ export function giveReason(context: Context, event: Of<'REASON'>): Plan {
   if (asking === undefined) return nothing;
   if (asking.for === 'answer')
     return answer(context, { type: 'ANSWER', answer: asking.answer, source: asking.source }, event.reason);
+  if (asking.for === 'sign') {
+    const signed = sign(context, { type: 'SIGN', initials: asking.initials, open: 0 }, event.reason);
+    return join({ facts: [], patch: { asking: undefined } }, signed);
+  }
   const skipped: FactBody = { kind: 'skipped', step: context.step, reason: event.reason };
   const next = nextStep(context.protocol, context.step, context.answers)?.id;
   return join({ facts: [skipped], patch: { asking: undefined } }, moveTo(context, next, 'skip'));
@@ -231,10 +235,21 @@ export function answerFlag(context: Context, event: Of<'FLAG'>): Plan {
   return join({ facts: [fact], patch: {} }, again);
 }
 
-export function sign(context: Context, event: Of<'SIGN'>): Plan {
+/** Closing a visit with open items needs a reason; the reason goes on record with the signature. */
+export function askReasonToSign(_context: Context, event: Of<'SIGN'>): Plan {
+  return { facts: [], patch: { asking: { for: 'sign', initials: event.initials } } };
+}
+
+export function sign(context: Context, event: Of<'SIGN'>, overruled?: string): Plan {
   const step = currentStep(context);
   if (step?.kind !== 'signoff') return nothing;
-  const signed: FactBody = { kind: 'signed', step: step.id, role: step.role, initials: event.initials };
+  const signed: FactBody = {
+    kind: 'signed',
+    step: step.id,
+    role: step.role,
+    initials: event.initials,
+    ...(overruled === undefined ? {} : { overruled }),
+  };
   const kept = { ...context.kept, [step.id]: 1 };
   if (step.closesVisit === true) {
     return { facts: [signed, { kind: 'visitClosed', visit: context.protocol.visit }], patch: { kept, closed: true } };

@@ -69,6 +69,16 @@ export const visitMachine = setup({
     clockRuns: ({ context, event }) =>
       event.type === 'CLOCK_DONE' && ['mixing', 'seated'].includes(context.clocks[event.clock] ?? 'idle'),
     isOut: ({ context, event }) => event.type === 'TAKEN' && context.clocks[event.clock] === 'out',
+    mustOverrule: ({ context, event }) => {
+      const step = plans.currentStep(context);
+      return (
+        event.type === 'SIGN' &&
+        event.initials.trim() !== '' &&
+        event.open > 0 &&
+        step?.kind === 'signoff' &&
+        step.closesVisit === true
+      );
+    },
     hasInitials: ({ event }) => event.type === 'SIGN' && event.initials.trim() !== '',
   },
 }).createMachine({
@@ -170,7 +180,14 @@ export const visitMachine = setup({
         },
         signing: {
           on: {
-            SIGN: { guard: 'hasInitials', target: '#visit.route', actions: does(plans.sign) },
+            SIGN: [
+              { guard: 'mustOverrule', target: '#visit.route', actions: does(plans.askReasonToSign) },
+              {
+                guard: 'hasInitials',
+                target: '#visit.route',
+                actions: does((context, event) => plans.sign(context, event)),
+              },
+            ],
             NEXT: { guard: 'isSigned', target: '#visit.route', actions: does(plans.goNext) },
           },
         },

@@ -27,7 +27,10 @@ export interface Correcting {
 
 /** Something that cannot go on record without a reason. */
 export type Asking =
-  { readonly for: 'skip' } | { readonly for: 'answer'; readonly answer: string; readonly source: Source };
+  /** Signed although something is still open. */
+  | { readonly for: 'sign'; readonly initials: string }
+  | { readonly for: 'skip' }
+  | { readonly for: 'answer'; readonly answer: string; readonly source: Source };
 
 export interface VisitInput {
   readonly protocol: VisitProtocol;
@@ -94,7 +97,8 @@ export type VisitEvent =
       readonly reason: string;
       readonly step?: string;
     }
-  | { readonly type: 'SIGN'; readonly initials: string };
+  /** `open`: how many items are neither answered nor overruled. */
+  | { readonly type: 'SIGN'; readonly initials: string; readonly open: number };
 
 /** Facts of one human act, in order; the app stamps and stores them together. */
 export type VisitEmitted = { readonly type: 'facts'; readonly facts: readonly FactBody[] };

@@ -36,7 +36,7 @@ function yesOrNo(command: 'yes' | 'no', { context, expectation, utterance, initi
   }
   const step = stepOf(context.protocol, context.step);
   if (expectation.mode === 'signoff' && command === 'yes' && step?.kind === 'signoff') {
-    return event({ type: 'SIGN', initials: initials[step.role] });
+    return event({ type: 'SIGN', initials: initials[step.role], open: 0 });
   }
   return event({ type: command === 'yes' ? 'YES' : 'NO' });
 }
@@ -139,7 +139,7 @@ export function touchIntent(text: string): VisitEvent | undefined {
     case 'taken':
       return { type: 'TAKEN', clock: value };
     case 'sign':
-      return { type: 'SIGN', initials: value };
+      return { type: 'SIGN', initials: value, open: 0 };
     case 'reason':
       return { type: 'REASON', reason: value };
     case 'cancel':

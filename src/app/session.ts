@@ -182,10 +182,7 @@ class VisitSession implements Session {
     const bar = keep ? rest.lastIndexOf('|') : rest.length;
     const id = rest.slice(0, bar < 0 ? rest.length : bar);
     const reason = bar < 0 ? '' : rest.slice(bar + 1).trim();
-    const { protocol, readings, practice } = this.deps;
-    const flag = summarise(this.current, { protocol, readings, practice, now: this.deps.now() }).flags.find(
-      (f) => f.id === id,
-    );
+    const flag = this.summary().flags.find((f) => f.id === id);
     if (flag === undefined) return { ...QUIET, trouble: 'That disagreement no longer stands.' };
     if (keep && reason === '') return { ...QUIET, trouble: 'Keeping it needs a reason.' };
     const answer = keep ? 'keep' : 'measureAgain';
@@ -241,8 +238,20 @@ class VisitSession implements Session {
     return this.send('mixS' in offer ? { type: 'START', material: offer } : { type: 'START', agent: offer });
   }
 
-  send(event: VisitEvent): Outcome {
+  /** How many items stand open is known only here; the machine decides what follows from it. */
+  private completed(event: VisitEvent): VisitEvent {
+    if (event.type !== 'SIGN') return event;
+    return { ...event, open: this.summary().open.length };
+  }
+
+  private summary() {
+    const { protocol, readings, practice } = this.deps;
+    return summarise(this.current, { protocol, readings, practice, now: this.deps.now() });
+  }
+
+  send(asked: VisitEvent): Outcome {
     this.written = [];
+    const event = this.completed(asked);
     if (!this.actor.getSnapshot().can(event)) return { ...QUIET, trouble: this.refusal(event) };
     this.actor.send(event);
     const facts = this.written;

@@ -73,9 +73,10 @@ function placeOf(step: Step, protocol: VisitProtocol, context: VisitContext): { 
   return { place: shown.findIndex((s) => s.id === step.id) + 1, placeCount: shown.length };
 }
 
-function askedFor({ context, protocol }: StepSetting): string | undefined {
+function askedFor({ context, protocol, summary }: StepSetting): string | undefined {
   if (context.asking === undefined) return undefined;
   if (context.asking.for === 'skip') return `Why is this step skipped? ${stepOf(protocol, context.step)?.title ?? ''}`;
+  if (context.asking.for === 'sign') return `Still open: ${summary.open.length}. Why is it signed all the same?`;
   return 'Give the reason for this answer.';
 }
 

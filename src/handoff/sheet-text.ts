@@ -124,7 +124,7 @@ export function sheetText(summary: Summary, options: SheetOptions): string {
     ...rule('Open before hand-over'),
     ...orNone(summary.open),
     ...rule('Signed'),
-    ...orNone(summary.signed.map((s) => `${s.role} ${s.initials} ${time(s.at)}`)),
+    ...orNone(summary.signed.map((s) => `${s.role} ${s.initials} ${time(s.at)}${s.overruled === undefined ? '' : `, open items overruled: ${s.overruled}`}`)),
     '',
     ...CAUTIONS,
   ];

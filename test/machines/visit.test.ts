@@ -60,8 +60,9 @@ const events: VisitEvent[] = [
   { type: 'TAKEN', clock: 'dip' },
   { type: 'ALARM_SEEN', clock: 'dip/1', phase: 'working' },
   { type: 'FLAG', flag: 'f', answer: 'measureAgain', reason: '', step: 'width' },
-  { type: 'SIGN', initials: 'AB' },
-  { type: 'SIGN', initials: ' ' },
+  { type: 'SIGN', initials: 'AB', open: 0 },
+  { type: 'SIGN', initials: 'AB', open: 2 },
+  { type: 'SIGN', initials: ' ', open: 0 },
 ];
 
 const options = {

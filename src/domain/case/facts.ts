@@ -108,6 +108,8 @@ export type FactBody =
       readonly step: string;
       readonly role: 'clinician' | 'assistant';
       readonly initials: string;
+      /** Reason why it was signed although something was still open. */
+      readonly overruled?: string;
     }
   | { readonly kind: 'visitClosed'; readonly visit: number };
 

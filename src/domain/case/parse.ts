@@ -102,7 +102,7 @@ const body = v.variant('kind', [
   v.strictObject({ kind: v.literal('held') }),
   v.strictObject({ kind: v.literal('carriedOn') }),
   v.strictObject({ kind: v.literal('undone'), act: seq, what: text }),
-  v.strictObject({ kind: v.literal('signed'), step: id, role, initials: text }),
+  v.strictObject({ kind: v.literal('signed'), step: id, role, initials: text, overruled: v.exactOptional(text) }),
   v.strictObject({ kind: v.literal('visitClosed'), visit: int }),
 ]);
 

@@ -132,5 +132,10 @@ export function cautionsOf(view: CaseView, protocol: VisitProtocol): readonly st
 }
 
 export function signedRows(view: CaseView): Summary['signed'] {
-  return liveOf(view, 'signed').map((fact) => ({ role: fact.body.role, initials: fact.body.initials, at: fact.at }));
+  return liveOf(view, 'signed').map((fact) => ({
+    role: fact.body.role,
+    initials: fact.body.initials,
+    at: fact.at,
+    ...(fact.body.overruled === undefined ? {} : { overruled: fact.body.overruled }),
+  }));
 }

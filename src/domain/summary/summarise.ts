@@ -80,6 +80,6 @@ export function summarise(view: CaseView, around: Surroundings): Summary {
     computed: computedRows({ view, rows, vertical, practice }),
     labWork: labWorkOf({ view, protocol, practice, rows, clocks, vertical }),
     open: openItems({ view, protocol, clocks, flags }),
-    signed: signedRows(view),
+    signed: signedRows(view).map((s) => (s.overruled === undefined ? s : { ...s, overruled: reason(s.overruled) })),
   };
 }

@@ -187,5 +187,10 @@ export interface Summary {
   readonly labWork: readonly LabLine[];
   /** What must be answered or overruled before hand-over. */
   readonly open: readonly string[];
-  readonly signed: readonly { readonly role: string; readonly initials: string; readonly at: number }[];
+  readonly signed: readonly {
+    readonly role: string;
+    readonly initials: string;
+    readonly overruled?: string;
+    readonly at: number;
+  }[];
 }
