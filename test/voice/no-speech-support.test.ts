@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { FakeHost } from '../../src/time/fake-host.ts';
+import { createBrowserVoice } from '../../src/voice/real.ts';
+
+const navigator = { userAgent: 'a browser without speech' };
+
+describe('a browser that can neither listen nor speak', () => {
+  const voice = () => createBrowserVoice({ navigator }, { mayLeaveDevice: () => true, host: new FakeHost(0) });
+
+  it('says so when asked to listen, and the rest goes on', () => {
+    const ours = voice();
+    expect(ours.ear()).toEqual({ state: 'off' });
+    ours.listen(true);
+    expect(ours.ear()).toEqual({ state: 'blocked', why: expect.stringContaining('keypad') });
+    ours.listen(false);
+    expect(ours.ear()).toEqual({ state: 'off' });
+  });
+
+  it('cannot speak, and nobody waits for it', async () => {
+    const ours = voice();
+    expect(ours.canSpeak()).toBe(false);
+    await ours.say('sixty-two', 'en');
+    expect(ours.ear()).toEqual({ state: 'off' });
+  });
+
+  it('may be asked for anything without throwing', async () => {
+    const ours = voice();
+    ours.unlock();
+    ours.askAgain();
+    ours.setLanguage('de');
+    ours.setSpeaker({ volume: 0.5 });
+    ours.stop();
+    expect(ours.ear()).toEqual({ state: 'off' });
+  });
+});
