@@ -1226,6 +1226,7 @@ const jawRelation: readonly Step[] = [
       'Alginate with less water, or putty',
       'Set the caliper to the wanted height',
       'Show the patient how to close slowly',
+      'Putty: no latex gloves, it may not set',
     ],
     caution: 'Swallowing risk: upright, suction ready, keep hold of the tray.',
     drawing: 'caliper-face',

@@ -106,6 +106,21 @@ interface Moulding {
   readonly chapter: number;
   readonly sections: readonly Section[];
 }
+const sectionStep = (jaw: Jaw, chapter: number, section: Section): Step => ({
+  kind: 'clock',
+  id: `${jaw}-mould-${section.id}`,
+  chapter,
+  title: `Mould the ${jaw} ${section.name}`,
+  lines: ['Add to the dry border', 'Seat, hold the tray still', section.movement, 'Out: even, dull and rounded'],
+  caution: 'Compound from the flame or bath can burn: temper it before it touches the mouth.',
+  clock: `${jaw}-mould-${section.id}`,
+  clockLabel: `${jaw} border, ${section.name}`,
+  flow: 'impression',
+  materials: BORDER_MATERIALS,
+  poured: false,
+  onlyIf: { step: `${jaw}-mould-how`, answer: 'sections' },
+  ...onlyFor(jaw),
+});
 const mouldSteps = ({ jaw, chapter, sections }: Moulding): readonly Step[] => [
   {
     kind: 'decision',
@@ -116,21 +131,7 @@ const mouldSteps = ({ jaw, chapter, sections }: Moulding): readonly Step[] => [
     answers: MOULDING,
     ...onlyFor(jaw),
   },
-  ...sections.map((section): Step => ({
-    kind: 'clock',
-    id: `${jaw}-mould-${section.id}`,
-    chapter,
-    title: `Mould the ${jaw} ${section.name}`,
-    lines: ['Add to the dry border', 'Seat, hold the tray still', section.movement, 'Out: even, dull and rounded'],
-    caution: 'Compound from the flame or bath can burn: temper it before it touches the mouth.',
-    clock: `${jaw}-mould-${section.id}`,
-    clockLabel: `${jaw} border, ${section.name}`,
-    flow: 'impression',
-    materials: BORDER_MATERIALS,
-    poured: false,
-    onlyIf: { step: `${jaw}-mould-how`, answer: 'sections' },
-    ...onlyFor(jaw),
-  })),
+  ...sections.map((section) => sectionStep(jaw, chapter, section)),
   {
     kind: 'clock',
     id: `${jaw}-mould-all`,
@@ -196,7 +197,7 @@ interface FinalWords {
   readonly seat: readonly string[];
   readonly landmarks: readonly string[];
 }
-const finalSteps = ({ jaw, chapter, seat, landmarks }: FinalWords): readonly Step[] => [
+const finalTaken = ({ jaw, chapter, seat }: FinalWords): readonly Step[] => [
   {
     kind: 'inform',
     id: `${jaw}-final-ready`,
@@ -218,6 +219,8 @@ const finalSteps = ({ jaw, chapter, seat, landmarks }: FinalWords): readonly Ste
     materials: FINAL_MATERIALS,
     ...onlyFor(jaw),
   },
+];
+const finalJudged = ({ jaw, chapter, landmarks }: FinalWords): readonly Step[] => [
   {
     kind: 'check',
     id: `${jaw}-final-surface`,
@@ -246,6 +249,7 @@ const finalSteps = ({ jaw, chapter, seat, landmarks }: FinalWords): readonly Ste
     ...onlyFor(jaw),
   },
 ];
+const finalSteps = (words: FinalWords): readonly Step[] => [...finalTaken(words), ...finalJudged(words)];
 
 const impressions: readonly Step[] = [
   ...trayChecks('upper', 3),

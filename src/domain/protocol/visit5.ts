@@ -157,10 +157,15 @@ const CAUSES: readonly Answer[] = [
   },
 ];
 
-const spot = (n: 1 | 2 | 3 | 4, name: string): readonly Step[] => {
-  const earlier = [1, 2, 3, 4].filter((m) => m < n).map((m) => ({ step: `sore-${m}`, answer: 'none' }));
+type Number4 = 1 | 2 | 3 | 4;
+
+/** Asked only while no earlier area was answered with "none". */
+const earlierNone = (n: Number4) =>
+  [1, 2, 3, 4].filter((m) => m < n).map((m) => ({ step: `sore-${m}`, answer: 'none' }));
+
+const spotPlace = (n: Number4, name: string): readonly Step[] => {
+  const earlier = earlierNone(n);
   const before = earlier.length === 0 ? {} : { notIf: earlier };
-  const here = { notIf: [...earlier, { step: `sore-${n}`, answer: 'none' }] };
   return [
     {
       kind: 'decision',
@@ -191,10 +196,15 @@ const spot = (n: 1 | 2 | 3 | 4, name: string): readonly Step[] => {
       onlyIf: { step: `sore-${n}`, answer: 'lower' },
       ...before,
     },
+  ];
+};
+
+const spotFacts = (n: Number4): readonly Step[] => {
+  const here = { chapter: 3, notIf: [...earlierNone(n), { step: `sore-${n}`, answer: 'none' }] };
+  return [
     {
       kind: 'check',
       id: `sore-${n}-kind`,
-      chapter: 3,
       title: 'Say what it looks like',
       lines: ['If in doubt, say the more serious one'],
       answers: KINDS,
@@ -203,7 +213,6 @@ const spot = (n: 1 | 2 | 3 | 4, name: string): readonly Step[] => {
     {
       kind: 'reading',
       id: `sore-${n}-size`,
-      chapter: 3,
       title: 'Measure the sore area',
       lines: ['Greatest width in millimetres'],
       reading: `sore-${n}-size`,
@@ -212,7 +221,6 @@ const spot = (n: 1 | 2 | 3 | 4, name: string): readonly Step[] => {
     {
       kind: 'reading',
       id: `sore-${n}-weeks`,
-      chapter: 3,
       title: 'Ask how many weeks it has been sore',
       lines: ['Less than one: say nought'],
       reading: `sore-${n}-weeks`,
@@ -221,30 +229,33 @@ const spot = (n: 1 | 2 | 3 | 4, name: string): readonly Step[] => {
     {
       kind: 'check',
       id: `sore-${n}-cause`,
-      chapter: 3,
       title: 'Look for the cause',
-      lines: [
-        'Border: too long? Crest: bite or sharp bone?',
-        'Tuberosity, mylohyoid: undercut?',
-        'Redness all over: height, allergy, infection?',
-      ],
+      lines: CAUSE_LINES,
       answers: CAUSES,
       ...here,
     },
     {
       kind: 'check',
       id: `sore-${n}-relieved`,
-      chapter: 3,
       title: 'Say what was done',
       lines: ['Mark, relieve a little, polish, try again'],
-      answers: [
-        { ...yes, label: 'Relieved' },
-        { ...noPlain, label: 'Not relieved', needsReason: true },
-      ],
+      answers: RELIEF,
       ...here,
     },
   ];
 };
+
+const CAUSE_LINES = [
+  'Border: too long? Crest: bite or sharp bone?',
+  'Tuberosity, mylohyoid: undercut?',
+  'Redness all over: height, allergy, infection?',
+] as const;
+const RELIEF: readonly Answer[] = [
+  { ...yes, label: 'Relieved' },
+  { ...noPlain, label: 'Not relieved', needsReason: true },
+];
+
+const spot = (n: Number4, name: string): readonly Step[] => [...spotPlace(n, name), ...spotFacts(n)];
 
 const soreAreas: readonly Step[] = [
   ...spot(1, 'first'),
