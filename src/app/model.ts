@@ -15,7 +15,8 @@ export type EarState =
   | { readonly state: 'notUnderstood'; readonly text: string; readonly hint: string }
   /** Shut while the app itself speaks. */
   | { readonly state: 'speaking'; readonly text: string }
-  | { readonly state: 'blocked'; readonly why: string };
+  /** `consent`: it waits for the person to agree that speech may be sent off this device. */
+  | { readonly state: 'blocked'; readonly why: string; readonly consent?: boolean };
 
 export type SaveState =
   | { readonly state: 'kept'; readonly what: string }
@@ -137,6 +138,8 @@ export interface AppModel {
   readonly sound: SoundState;
   /** Whether the app reads values back aloud; absent = this device cannot speak. */
   readonly speech?: boolean;
+  /** Consent that speech may leave this device to be recognised; revocable at any time. */
+  readonly speechMayLeave: boolean;
   /** Reasons offered when a flag is kept as it is. */
   readonly reasons?: readonly { readonly id: string; readonly label: string }[];
   readonly keypadOpen: boolean;
@@ -157,6 +160,8 @@ export interface AppActions {
   go(place: AppModel['place']): void;
   setEar(on: boolean): void;
   setSpeech(on: boolean): void;
+  /** Agree, or take the agreement back, that speech may be sent off this device to be recognised. */
+  setSpeechMayLeave(allowed: boolean): void;
   armSound(): void;
   silence(): void;
   openKeypad(open: boolean): void;

@@ -4,30 +4,26 @@
  */
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Fact } from '../domain/case/facts.ts';
-import { isKind } from '../domain/case/fold.ts';
-import { defaultPractice, protocols } from '../domain/protocol/index.ts';
-import { readingDefs } from '../domain/protocol/readings.ts';
-import { clockRows, deadlines } from '../domain/summary/clocks.ts';
 import type { Utterance } from '../interpret/types.ts';
-import type { CaseRow, SaveStatus } from '../storage/types.ts';
 import type { Ring } from '../time/types.ts';
-import { createStores, type Stores } from '../stores/stores.ts';
+import { blockedWhy } from '../voice/sentences.ts';
+import { createStores, SETTINGS_KEY, type Settings, type Stores } from '../stores/stores.ts';
 import type { VisitEvent } from '../../machines/visit.types.ts';
-import { buildModel } from './build-model.ts';
+import { buildModel, saveState } from './build-model.ts';
 import { localDate } from './dates.ts';
-import type { AppActions, AppModel, CaseListRow, SaveState } from './model.ts';
-import { openFacts, openStored, type OpenCase, type Opened } from './open-case.ts';
+import type { AppActions, AppModel, CaseListRow, EarState } from './model.ts';
+import type { NewCase, OpenCase, Opened } from './open-case.ts';
+import { soundSettings } from './settings.ts';
 import type { Devices } from './ports.ts';
-import { openingFacts } from './opening.ts';
 import type { Outcome } from './session.ts';
-import { appVersion } from './version.ts';
 
-/** Two readings of the same words by a restarting recogniser within this time are one. */
-const EMPTY_SAVE: SaveState = { state: 'kept', what: '' };
-
+/** So long the ear shows what it heard before it shows again that it listens. */
+const HEARD_SHOWN_MS = 4000;
 export interface Runtime extends AppActions {
   readonly model: StoreApi<AppModel>;
   start(): Promise<void>;
+  /** Consent that speech may leave this device. */
+  mayLeaveDevice(): boolean;
   /** A phase is over: called by the alarms of time/. */
   ring(id: string, ring: Ring): void;
   stop(): void;
@@ -41,6 +37,9 @@ class AppRuntime implements Runtime {
   private open: OpenCase | undefined;
   private list: readonly CaseListRow[] = [];
   private pauseFrom = 0;
+  /** What the ear shows for a moment after something was not understood. */
+  private heardNote: EarState | undefined;
+  private heardSince = 0;
 
   constructor(devices: Devices) {
     this.devices = devices;
@@ -48,19 +47,26 @@ class AppRuntime implements Runtime {
     this.model = createStore<AppModel>()(() => this.build());
   }
 
+  private ear(): EarState {
+    const ear = this.devices.voice.ear();
+    if (ear.state === 'listening') return this.heardNote ?? ear;
+    if (ear.state !== 'blocked') return ear;
+    const { language, mayLeaveDevice } = this.stores.settings.getState();
+    return !mayLeaveDevice && ear.why === blockedWhy('consent', language) ? { ...ear, consent: true } : ear;
+  }
+
   private build(): AppModel {
     const { time, voice, log } = this.devices;
     return buildModel({
       ui: this.stores.ui.getState(),
+      settings: this.stores.settings.getState(),
       cases: this.list,
-      caseState: this.stores.cases.getState(),
       open: this.open,
-      readings: readingDefs,
       now: this.stores.clock.getState().now,
-      ear: voice.ear(),
+      ear: this.ear(),
       save: saveState(log.status(), this.stores.ui.getState().said),
       sound: time.sound.state(),
-      speech: voice.canSpeak() ? this.stores.settings.getState().speech : undefined,
+      canSpeak: voice.canSpeak(),
     });
   }
 
@@ -82,7 +88,30 @@ class AppRuntime implements Runtime {
       voice.onSpoken((spoken) => this.hear({ source: 'voice', ...spoken })),
       log.subscribe(() => this.redraw()),
     );
+    await this.readSettings();
     await this.refreshCases();
+  }
+
+  private async readSettings(): Promise<void> {
+    const read = await this.devices.settings.read(SETTINGS_KEY);
+    if (read.ok) this.stores.settings.setState(soundSettings(read.value));
+  }
+
+  private set(change: Partial<Settings>): void {
+    this.stores.settings.setState(change);
+    void this.devices.settings.write(SETTINGS_KEY, this.stores.settings.getState());
+    this.redraw();
+  }
+
+  mayLeaveDevice(): boolean {
+    return this.stores.settings.getState().mayLeaveDevice;
+  }
+
+  setSpeechMayLeave(allowed: boolean): void {
+    this.set({ mayLeaveDevice: allowed });
+    this.devices.voice.listen(false);
+    if (allowed) this.devices.voice.listen(true);
+    this.redraw();
   }
 
   stop(): void {
@@ -93,6 +122,7 @@ class AppRuntime implements Runtime {
 
   private tick(now: number): void {
     this.stores.clock.setState({ now });
+    if (now - this.heardSince > HEARD_SHOWN_MS) this.heardNote = undefined;
     const { keepAfterMs } = this.stores.settings.getState();
     const pending = this.open?.session.context().pending;
     const waits = keepAfterMs > 0 && this.pauseFrom > 0 && pending?.certainty === 'sure';
@@ -106,15 +136,6 @@ class AppRuntime implements Runtime {
       this.list = listed.rows.map((row) => ({ ...row, at: localDate(row.lastAt) }));
     } else this.stores.ui.setState({ trouble: listed.why });
     this.redraw();
-  }
-
-  private around() {
-    return {
-      readings: readingDefs,
-      appVersion,
-      now: () => this.devices.time.clock.now(),
-      append: () => undefined,
-    };
   }
 
   private adopt(opened: Opened): void {
@@ -137,11 +158,7 @@ class AppRuntime implements Runtime {
       const view = open.session.view();
       const before = this.stores.cases.getState().turn;
       this.stores.cases.setState({ caseId: open.id, view, turn: before + 1 });
-      const rung = new Set(
-        view.log.facts.flatMap((f) => (isKind(f, 'rang') ? [`${f.body.clock}:${f.body.phase}`] : [])),
-      );
-      const due = deadlines(clockRows(view, open.protocol, now));
-      this.devices.time.alarms.setDeadlines(due.filter((d) => !rung.has(d.id)));
+      this.devices.time.alarms.setDeadlines(open.deadlines(now));
     }
     this.redraw();
   }
@@ -160,43 +177,31 @@ class AppRuntime implements Runtime {
       this.ui({ trouble: `${loaded.why} Nothing was changed. Save a file of it and ask for help.` });
       return;
     }
-    this.adopt(openStored(id, loaded.facts, this.around()));
+    const kit = await import('./visit-kit.ts');
+    this.adopt(await kit.openStored(id, loaded.facts, this.devices.time.clock));
   }
 
   newCase(input: { code: string; clinician: string; assistant: string; demo: boolean }): void {
     const code = input.code.trim();
-    const protocol = protocols.findLast((p) => p.visit === 1);
     if (code === '' || input.clinician.trim() === '' || input.assistant.trim() === '') {
       this.ui({ trouble: 'A case needs a code and the initials of clinician and assistant.' });
       return;
     }
-    if (protocol === undefined) return;
-    const id = this.devices.newId();
-    const head = {
-      case: code,
-      visit: 1 as const,
-      clinician: input.clinician.trim(),
-      assistant: input.assistant.trim(),
-      language: this.stores.settings.getState().language,
-    };
-    const facts = openingFacts({
-      head,
-      protocol,
-      practice: defaultPractice,
-      at: this.devices.time.clock.now(),
-      app: appVersion,
-      demo: input.demo,
-      caseId: id,
-    });
-    this.adopt(openFacts(id, facts, this.around()));
-    void this.keep(facts, '');
+    void this.begin({ ...input, code, id: this.devices.newId(), language: this.stores.settings.getState().language });
+  }
+
+  private async begin(input: NewCase): Promise<void> {
+    const kit = await import('./visit-kit.ts');
+    const { opened, facts } = await kit.openNew(input, this.devices.time.clock);
+    this.adopt(opened);
+    await this.keep(facts, '');
   }
 
   /** Durable first; only then does the screen say it is kept. */
   private async keep(facts: readonly Fact[], said: string): Promise<boolean> {
     const open = this.open;
     if (facts.length === 0 || open === undefined) return true;
-    const written = await this.devices.log.append(facts, rowOf(open));
+    const written = await this.devices.log.append(facts, open.row());
     if (said !== '') this.stores.ui.setState({ said: written.ok ? said : `In memory only: ${said}` });
     if (!written.ok) this.stores.ui.setState({ trouble: written.why });
     this.redraw();
@@ -231,7 +236,16 @@ class AppRuntime implements Runtime {
   private hear(utterance: Utterance): void {
     // Speech and keys belong to the visit's screen; what is touched elsewhere (a flag on the summary) counts too.
     if (this.stores.ui.getState().place !== 'visit' && utterance.source !== 'touch') return;
-    this.done(this.open?.session.hear(utterance));
+    const outcome = this.open?.session.hear(utterance);
+    if (utterance.source === 'voice' && outcome !== undefined) this.showHeard(utterance.text, outcome);
+    this.done(outcome);
+  }
+
+  /** Talk that was not meant for the machine leaves no trace; what was not taken is shown with the reason. */
+  private showHeard(text: string, outcome: Outcome): void {
+    this.heardSince = this.devices.time.clock.now();
+    if (outcome.trouble !== '') this.heardNote = { state: 'notUnderstood', text, hint: outcome.trouble };
+    else this.heardNote = outcome.heard?.kind === 'none' ? undefined : { state: 'heard', text };
   }
 
   private say(source: Utterance['source'], text: string): void {
@@ -260,13 +274,14 @@ class AppRuntime implements Runtime {
   }
 
   setEar(on: boolean): void {
+    this.devices.voice.unlock();
     this.devices.voice.listen(on);
     this.redraw();
   }
 
   setSpeech(on: boolean): void {
-    this.stores.settings.setState({ speech: on });
-    this.redraw();
+    this.devices.voice.setSpeaker({ silent: !on });
+    this.set({ speech: on });
   }
 
   armSound(): void {
@@ -315,7 +330,7 @@ class AppRuntime implements Runtime {
   ring(id: string, ring: Ring): void {
     const open = this.open;
     if (open === undefined) return;
-    const due = deadlines(clockRows(open.session.view(), open.protocol, ring.rangAt)).find((d) => d.id === id);
+    const due = open.deadlines(ring.rangAt).find((d) => d.id === id);
     if (due === undefined) return;
     const outcome = open.session.rang(due.clock, due.phase, { dueAt: ring.dueAt, late: ring.late });
     void this.keep(outcome.facts, '');
@@ -323,28 +338,6 @@ class AppRuntime implements Runtime {
     const late = ring.late ? `, rang ${Math.round(ring.lateMs / 1000)} seconds late` : '';
     void this.speak(`${ring.label}${late}`);
   }
-}
-
-function saveState(status: SaveStatus, said: string): SaveState {
-  if (status.state === 'memory') return { state: 'memory', why: status.why, unsaved: status.unsaved };
-  if (status.state === 'keeping') return { state: 'keeping' };
-  return said === '' ? EMPTY_SAVE : { state: 'kept', what: said };
-}
-
-/** The case's row in the list, as of its latest fact. */
-function rowOf(open: OpenCase): CaseRow {
-  const view = open.session.view();
-  const facts = view.log.facts;
-  return {
-    id: open.id,
-    code: view.opened?.body.code ?? '',
-    demo: view.opened?.body.demo ?? false,
-    openedAt: view.opened?.at ?? 0,
-    lastAt: facts.at(-1)?.at ?? 0,
-    visit: open.protocol.visit,
-    closed: view.closed !== undefined,
-    lastSeq: facts.length,
-  };
 }
 
 export function createRuntime(devices: Devices): Runtime {

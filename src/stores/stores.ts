@@ -34,6 +34,8 @@ export interface Settings {
   readonly mayLeaveDevice: boolean;
 }
 
+export const SETTINGS_KEY = 'preferences';
+
 export const defaultSettings: Settings = { language: 'en', speech: true, keepAfterMs: 0, mayLeaveDevice: false };
 
 export interface Stores {

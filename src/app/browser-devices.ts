@@ -1,0 +1,46 @@
+/** The page's own devices, put together once. */
+import type { Language } from '../domain/protocol/types.ts';
+import { createFactLog } from '../storage/fact-log.ts';
+import { createIdbStore } from '../storage/idb-store.ts';
+import { createSettings } from '../storage/settings.ts';
+import { createTime } from '../time/real.ts';
+import type { OnRing } from '../time/types.ts';
+import { createBrowserVoice } from '../voice/real.ts';
+import type { Devices, VoicePort } from './ports.ts';
+
+function download(name: string, text: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+/** `crypto.randomUUID` exists only on secure pages; a plain address in the practice's network must work too. */
+function newId(): string {
+  if (typeof crypto.randomUUID === 'function') return crypto.randomUUID();
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+export interface DeviceOptions {
+  readonly onRing: OnRing;
+  readonly mayLeaveDevice: () => boolean;
+  readonly language: Language;
+}
+
+export function browserDevices({ onRing, mayLeaveDevice, language }: DeviceOptions): Devices {
+  const time = createTime(window, { onRing });
+  const voice: VoicePort = createBrowserVoice(window, { mayLeaveDevice });
+  voice.setLanguage(language);
+  return {
+    time,
+    voice,
+    log: createFactLog({ storage: createIdbStore() }),
+    settings: createSettings(),
+    newId,
+    download,
+    print: () => window.print(),
+  };
+}

@@ -1,0 +1,28 @@
+/** Actions that only say what was asked for. */
+import type { AppActions } from '../../app/model.ts';
+
+const say =
+  (what: string) =>
+  (...given: readonly unknown[]): void => {
+    console.info(what, ...given);
+  };
+
+export const loggingActions: AppActions = {
+  press: say('press'),
+  key: say('key'),
+  type: say('type'),
+  openCase: say('openCase'),
+  newCase: say('newCase'),
+  go: say('go'),
+  setEar: say('setEar'),
+  setSpeech: say('setSpeech'),
+  armSound: say('armSound'),
+  silence: say('silence'),
+  openKeypad: say('openKeypad'),
+  correct: say('correct'),
+  note: say('note'),
+  answerFlag: say('answerFlag'),
+  setSpeechMayLeave: say('setSpeechMayLeave'),
+  saveFile: say('saveFile'),
+  print: say('print'),
+};
