@@ -86,6 +86,20 @@ describe('a disk that refuses or is full', () => {
     expect(counts).toEqual([0, 1, 2, 3, 4, 5]);
   });
 
+  it('is asked again soon when it fails anew after having worked', async () => {
+    const { log, store, timers } = setUp();
+    store.trouble = 'refused';
+    await append(log, 1);
+    await timers.pass(20_000);
+    store.trouble = 'none';
+    await log.flush();
+    store.trouble = 'refused';
+    await append(log, 2);
+    store.trouble = 'none';
+    await timers.pass(2000);
+    expect(log.status()).toEqual({ state: 'kept' });
+  });
+
   it('is asked again by flush', async () => {
     const { log, store } = setUp();
     store.trouble = 'refused';

@@ -1,5 +1,6 @@
 import { IDBDatabase as FakeDatabase, IDBFactory, IDBKeyRange } from 'fake-indexeddb';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import type { Fact } from '../../src/domain/case/facts.ts';
 import { createIdbStore, DATABASE_NAME } from '../../src/storage/idb-store.ts';
 import type { StorageHost } from '../../src/storage/types.ts';
 import { facts, manualTimers, note, row, settle } from './samples.ts';
@@ -145,9 +146,11 @@ describe('a browser that will not store', () => {
     const at = host();
     const store = createIdbStore({ host: at });
     await store.append(facts(1, 2), row(2));
-    const add = vi.spyOn(Object.getPrototypeOf(await factStore(at.indexedDB)), 'add');
-    add.mockImplementationOnce(() => {
-      throw domException('QuotaExceededError');
+    const prototype = Object.getPrototypeOf(await factStore(at.indexedDB)) as IDBObjectStore;
+    const real = prototype.add;
+    vi.spyOn(prototype, 'add').mockImplementation(function (this: IDBObjectStore, value, key) {
+      if ((value as Fact).seq === 4) throw domException('QuotaExceededError');
+      return real.call(this, value, key);
     });
     expect(await store.append(facts(3, 4), row(4))).toMatchObject({ ok: false, reason: 'full' });
     expect(await store.load('case-a')).toMatchObject({ ok: true, facts: facts(1, 2), row: row(2) });

@@ -53,6 +53,16 @@ describe('each trigger alone rings', () => {
     ]);
   });
 
+  it('the worker, on time, though somebody has set the device back by an hour', () => {
+    const { host, rings, alarms, tick } = withOnly('worker');
+    alarms.setDeadlines([deadline('working', 60_000)]);
+    host.advance(1000);
+    host.setWallClock(-3_600_000);
+    tick();
+    host.advance(59_000);
+    expect(rings).toMatchObject([{ rangAt: START + 60_000, by: 'worker' }]);
+  });
+
   it('the look at a tick', () => {
     const { host, rings, alarms, tick } = withOnly('tick');
     alarms.setDeadlines([deadline('working', 1000)]);

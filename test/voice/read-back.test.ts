@@ -56,10 +56,24 @@ describe('reading aloud', () => {
 
   it('a new text cuts the old one short', async () => {
     const { host, say, speech } = setUp();
-    const [first, second] = [say('sixty-two'), say('sixty-three')];
+    const first = say('sixty-two');
+    await host.run(40);
+    const second = say('sixty-three');
     await host.run(5000);
+    expect(speech.spoken.map(({ at }) => at)).toEqual([0, 40]);
     expect([first.result, second.result]).toMatchObject([{ ok: false, reason: 'cut' }, { ok: true }]);
     expect(speech.spoken.map(({ text }) => text)).toEqual(['sixty-two', 'sixty-three']);
+  });
+
+  it('a new text between two pieces of an old one leaves the rest of it unsaid', async () => {
+    const { host, say, speech } = setUp();
+    const long = 'The rest height is sixty-two point five. '.repeat(5).trim();
+    const first = say(long);
+    host.advance((pieces(long)[0]?.length ?? 0) * 20);
+    say('sixty-three');
+    await host.run(60_000);
+    expect(first.result).toMatchObject({ ok: false, reason: 'cut' });
+    expect(speech.spoken.map(({ text }) => text)).toEqual([pieces(long)[0], 'sixty-three']);
   });
 
   it('silent: says nothing', async () => {

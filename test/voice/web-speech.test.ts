@@ -199,6 +199,21 @@ describe('sessions that the browser ends', () => {
   });
 });
 
+describe('one session without a sign of life now and then', () => {
+  it('does not close the ear', async () => {
+    const { listen, speech, host, recogniser } = ear({ mute: true });
+    await listen();
+    await host.run(30_100);
+    speech.conditions.mute = false;
+    await host.run(15_000);
+    expect(recogniser.state()).toEqual({ state: 'listening' });
+    speech.conditions.mute = true;
+    speech.finish();
+    await host.run(15_500);
+    expect(recogniser.state()).toEqual({ state: 'starting' });
+  });
+});
+
 describe('stopping', () => {
   it('is at once; what was being said is not told, even if it comes late', async () => {
     const { listen, speech, recogniser, texts } = ear({ lateResults: true });
@@ -230,6 +245,16 @@ describe('stopping', () => {
     await host.run(1100);
     expect(recogniser.state()).toEqual({ state: 'listening' });
     expect(speech.sessions).toHaveLength(2);
+  });
+
+  it('and starting again before the browser has answered begins one session, not two', async () => {
+    const { recogniser, speech, host } = ear();
+    recogniser.start('en');
+    recogniser.stop();
+    recogniser.start('en');
+    await host.run(50);
+    expect(speech.sessions).toHaveLength(1);
+    expect(recogniser.state()).toEqual({ state: 'listening' });
   });
 
   it('leaves no timer behind', async () => {
