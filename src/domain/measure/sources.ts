@@ -178,6 +178,12 @@ const materials = {
     citation: 'Setting time at 7, 19.5 and 45 °C: conference abstract 142893.',
     status: 'text seen',
   },
+  'limit-size': { citation: 'Per cent limits of the standards turned into millimetres.', status: 'derived' },
+  'denture-soak': {
+    citation:
+      'Denture care guideline, Felton et al., J Prosthodont 2011;20(S1):S1–S12, points as reproduced by a laboratory page: hypochlorite at most 10 min, store in water.',
+    status: 'second-hand',
+  },
   'temperature-limit': { citation: 'Warned from 3 °C off the leaflet’s temperature.', status: 'our choice' },
   'ratio-limit': { citation: 'Warned beyond 5 % off the leaflet’s powder to water ratio.', status: 'our choice' },
   'pour-windows': {
