@@ -17,10 +17,15 @@ export interface AlarmParts {
   readonly sound?: Sound | undefined;
 }
 
+/** One ring: the same id at another moment is another one, and a ring too many is better than one too few. */
+function nameOf({ id, at }: Deadline): string {
+  return `${id}@${at}`;
+}
+
 class ThreeWayAlarms implements Alarms {
   readonly #parts: AlarmParts;
   readonly #stops: (() => void)[];
-  readonly #rung = new Map<string, Ring>();
+  readonly #rung = new Set<string>();
   #deadlines: readonly Deadline[] = [];
   #scheduledAt = -Infinity;
   #skewMs = 0;
@@ -54,9 +59,8 @@ class ThreeWayAlarms implements Alarms {
     this.#deadlines = [];
   }
 
-  #hasRung({ id, at }: Deadline): boolean {
-    const rung = this.#rung.get(id);
-    return rung !== undefined && at <= rung.rangAt;
+  #hasRung(deadline: Deadline): boolean {
+    return this.#rung.has(nameOf(deadline));
   }
 
   #tick(): void {
@@ -76,10 +80,11 @@ class ThreeWayAlarms implements Alarms {
     for (let over = next(); over; over = next()) this.#ring(over, now, over.id === seen ? by : 'check');
   }
 
-  #ring({ id, at, label }: Deadline, rangAt: number, by: Ring['by']): void {
+  #ring(deadline: Deadline, rangAt: number, by: Ring['by']): void {
+    const { id, at, label } = deadline;
     const lateMs = rangAt - at;
     const ring: Ring = { label, dueAt: at, rangAt, lateMs, late: lateMs > LATE_AFTER_MS, by };
-    this.#rung.set(id, ring);
+    this.#rung.add(nameOf(deadline));
     this.#parts.sound?.ring(undefined, id);
     this.#parts.onRing(id, ring);
   }

@@ -59,7 +59,7 @@ export type OnRing = (id: string, ring: Ring) => void;
 export interface Alarms {
   /**
    * The whole list of what is still to ring, each time anything changes. Overdue ones ring at once. The same id at the
-   * same moment rings once; with a later moment it rings again.
+   * same moment rings once; at another moment it rings again.
    */
   setDeadlines(list: readonly Deadline[]): void;
   /** Those that have not rung, the next one first. */
