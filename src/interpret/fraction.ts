@@ -3,7 +3,7 @@ import { AND, ARTICLE, DIGIT, HALF, PARTS, POINT, QUARTER, TEEN, TENS } from './
 import { digitAt, has, isGuess, touches } from './digits.ts';
 import type { LanguageTables } from './language.ts';
 import type { UnclearReason } from './types.ts';
-import { COMMA } from './tokens.ts';
+import { COMMA, STOP } from './tokens.ts';
 import type { Token } from './tokens.ts';
 
 export interface Fraction {
@@ -16,6 +16,9 @@ export interface Fraction {
 
 const good = (end: number, hundredths: number, guess = false): Fraction => ({ end, hundredths, guess });
 const bad = (end: number, problem: UnclearReason): Fraction => ({ end, hundredths: -1, problem, guess: false });
+
+/** Value of a point word that is one only between numbers: "con". */
+const WEAK_POINT = 1;
 
 /** Figures after the point as hundredths; finer ones are refused unless they are noughts. */
 export function hundredthsOf(figures: string, end: number, guess = false): Fraction {
@@ -54,7 +57,7 @@ function afterPoint(tokens: readonly Token[], i: number, lang: LanguageTables): 
   let figures = '';
   let at = i;
   let guess = false;
-  while (at < tokens.length && (tokens[at] as Token).gap < COMMA) {
+  while (at < tokens.length && (tokens[at] as Token).gap < (at === i ? STOP : COMMA)) {
     const piece = decimalPiece(tokens, at, lang);
     if (!piece || figures.length + piece.figures.length > 2) break;
     figures += piece.figures;
@@ -121,6 +124,7 @@ export function fractionAt(
   if (!token || (inside && token.gap > COMMA)) return undefined;
   if (has(tokens, i, POINT)) {
     const fraction = afterPoint(tokens, i + 1, lang);
+    if (token.lex.value === WEAK_POINT) return inside && fraction.hundredths >= 0 ? fraction : undefined;
     return inside || fraction.hundredths >= 0 ? fraction : undefined;
   }
   if (inside && token.gap === COMMA) return undefined;

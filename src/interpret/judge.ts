@@ -1,5 +1,5 @@
 /** From the numbers in an utterance and the words around them to one meaning: a value, a question, or nothing. */
-import { COPULA, DOUBTFUL, FIX, LABEL, SIDED, TALK, UNIT } from './roles.ts';
+import { AND, COPULA, DOUBTFUL, FIX, LABEL, MIDDLE, OH, POINT, SIDED, TALK, UNIT } from './roles.ts';
 import type { SpokenUnit } from './roles.ts';
 import type { Hundredths } from '../domain/measure/length.ts';
 import { has, touches } from './digits.ts';
@@ -9,6 +9,7 @@ import { TOO_LARGE } from './number.ts';
 import { classify, scan } from './spans.ts';
 import type { Found } from './spans.ts';
 import type { UnclearReason } from './types.ts';
+import { SPACE } from './tokens.ts';
 import type { Token } from './tokens.ts';
 
 export interface Value {
@@ -35,6 +36,9 @@ const ask = (reason: UnclearReason, candidates: readonly Hundredths[]): Meaning 
   candidates,
 });
 
+/** Bare numbers up to here are counts, hours or pronouns as often as readings. */
+const SMALL = 1200;
+
 /** A reading is hardly ever told in more words than this. */
 const MOST_WORDS = 14;
 
@@ -53,6 +57,9 @@ const correctsOnlyAPart = (before: Found, after: Found): boolean =>
   !after.span.hasWhole ||
   (!after.span.decimal && after.span.value < 1000 && (before.span.value >= 1000 || before.span.value < 0));
 
+/** A small whole number without a unit: "one by one" is no repetition of a reading. */
+const isBare = (f: Found): boolean => !f.span.decimal && f.unit === undefined && f.span.value <= SMALL;
+
 interface Settled {
   readonly last: Found;
   readonly correction: boolean;
@@ -66,7 +73,11 @@ function settle(tokens: readonly Token[], found: readonly Found[]): Settled {
   let conflict = false;
   for (const next of found.slice(1)) {
     const corrected = !next.denied && (last.denied || fixed(tokens, last.end, next.span.start));
-    const same = next.span.problem === undefined && next.span.value === last.span.value && next.unit === last.unit;
+    const same =
+      !(isBare(next) && touches(tokens, next.span.start)) &&
+      next.span.problem === undefined &&
+      next.span.value === last.span.value &&
+      next.unit === last.unit;
     if (corrected && !same) {
       conflict ||= correctsOnlyAPart(last, next);
       correction = true;
@@ -80,7 +91,6 @@ interface Around {
   readonly unknown: number;
   readonly others: number;
   readonly talk: boolean;
-  readonly sided: boolean;
   readonly strayUnit: boolean;
 }
 
@@ -98,7 +108,7 @@ function around(tokens: readonly Token[], found: readonly Found[]): Around {
     if (lex.roles === 0) unknown++;
   }
   const strayUnit = (roles & UNIT) !== 0 && found.every((f) => f.unit === undefined);
-  return { unknown, others, talk: (roles & TALK) !== 0, sided: (roles & SIDED) !== 0, strayUnit };
+  return { unknown, others, talk: (roles & TALK) !== 0, strayUnit };
 }
 
 /** A word that is in no table stands directly beside the number. */
@@ -107,10 +117,46 @@ const unknownAt = (tokens: readonly Token[], i: number, link: number): boolean =
 
 type Doubt = 'plain' | 'doubtful' | 'ask' | 'talk';
 
-/** "these two", "at five", "reading five": a small bare number after such a word is hardly a value. */
-function isSmallCount(tokens: readonly Token[], f: Found): boolean {
-  if (f.span.decimal || f.unit !== undefined || f.span.value > 1200) return false;
-  return f.span.start > 0 && touches(tokens, f.span.start) && has(tokens, f.span.start - 1, DOUBTFUL | LABEL);
+/** What stands before a small bare number lets it be a reading: nothing, a pause, "is", "please", a correction. */
+function introduced(tokens: readonly Token[], f: Found, lexicon: Lexicon): boolean {
+  const before = f.span.start - 1;
+  const gap = (tokens[f.span.start] as Token).gap;
+  if (before < 0 || gap > SPACE) return true;
+  return has(tokens, before, COPULA | FIX | AND | OH) || lexicon.isPolite((tokens[before] as Token).text);
+}
+
+/** "these two", "high five", "tray five": a small bare number is a reading only when nothing else speaks. */
+function smallCount(tokens: readonly Token[], f: Found, lexicon: Lexicon): Doubt {
+  if (f.span.decimal || f.unit !== undefined) return 'plain';
+  const before = touches(tokens, f.span.start) ? f.span.start - 1 : -1;
+  const numbered = has(tokens, before, LABEL) && has(tokens, before, DOUBTFUL);
+  if (f.span.value > SMALL) return numbered ? 'ask' : 'plain';
+  if (numbered) return 'talk';
+  return introduced(tokens, f, lexicon) && !talksOn(tokens, f.end, lexicon) ? 'plain' : 'ask';
+}
+
+/** Something other than politeness, a correction or a place follows the number. */
+function talksOn(tokens: readonly Token[], from: number, lexicon: Lexicon): boolean {
+  for (let i = from; i < tokens.length; i++) {
+    const token = tokens[i] as Token;
+    if (touches(tokens, i) && !has(tokens, i, FIX) && !lexicon.isPolite(token.text)) return true;
+  }
+  return false;
+}
+
+/** "sixty fine", "sixty for the upper": the word after an open number may have been its digit. */
+const isHalfHeard = (tokens: readonly Token[], f: Found, lexicon: Lexicon): boolean =>
+  f.span.open &&
+  f.end === f.span.end &&
+  touches(tokens, f.end) &&
+  (has(tokens, f.end, MIDDLE) || soundsLikeNumber((tokens[f.end] as Token).text, lexicon));
+
+/** "just under sixty", "at least fifty", "sixty and a bit": not the number said. */
+function isSided(tokens: readonly Token[], f: Found): boolean {
+  const { start } = f.span;
+  if (start > 0 && touches(tokens, start) && has(tokens, start - 1, SIDED)) return true;
+  if (start > 1 && touches(tokens, start - 1) && has(tokens, start - 2, SIDED) && touches(tokens, start)) return true;
+  return touches(tokens, f.end) && has(tokens, f.end, SIDED);
 }
 
 /** What the words directly beside the number say about it. */
@@ -125,14 +171,23 @@ function beside(tokens: readonly Token[], f: Found, lexicon: Lexicon): Doubt {
     if (!strong || soundsLikeNumber((tokens[before] as Token).text, lexicon)) return 'ask';
     return 'doubtful';
   }
-  return isSmallCount(tokens, f) ? 'ask' : 'plain';
+  if (isSided(tokens, f) || isHalfHeard(tokens, f, lexicon)) return 'ask';
+  if (
+    !f.span.hasWhole &&
+    f.unit === undefined &&
+    !has(tokens, f.span.start, POINT) &&
+    tokens[f.span.start]?.numeral === undefined &&
+    f.end < tokens.length
+  )
+    return 'ask';
+  return smallCount(tokens, f, lexicon);
 }
 
 /** What the rest of the utterance says about the number. */
 function further(tokens: readonly Token[], f: Found, a: Around): Doubt {
   const strong = f.span.decimal || f.unit === 'mm';
   if (a.talk) return strong ? 'ask' : 'talk';
-  if (a.sided || a.strayUnit || a.others > MOST_WORDS) return 'ask';
+  if (a.strayUnit || a.others > MOST_WORDS) return 'ask';
   if (a.unknown === 0) return 'plain';
   const told = f.span.start > 0 && has(tokens, f.span.start - 1, COPULA);
   if (a.unknown > 2) return 'ask';
@@ -173,9 +228,11 @@ function meaningOf(
   const { last } = settled;
   if (readings.every((f) => f.negative)) return { kind: 'unclear', reason: 'negative' };
   if (readings.every((f) => f.span.value >= TOO_LARGE)) return { kind: 'unclear', reason: 'outOfRange' };
+  if (settled.conflict && around(tokens, found).talk && !readings.some((f) => f.span.decimal || f.unit === 'mm'))
+    return NOTHING;
   if (settled.conflict || readings.some((f) => f.negative)) return ask('twoNumbers', candidatesOf(readings));
   if (last.denied || last.span.value >= TOO_LARGE) return ask('noise', []);
-  if (last.span.problem) return ask(last.span.problem, last.span.candidates);
+  if (last.span.problem) return around(tokens, found).talk ? NOTHING : ask(last.span.problem, last.span.candidates);
   return weigh(tokens, found, settled, lexicon);
 }
 

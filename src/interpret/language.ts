@@ -67,6 +67,8 @@ export interface LanguageTables {
   /** A decimal comma is usual, so a comma set apart between numerals is a point. */
   readonly commaIsPoint: boolean;
   readonly words: WordTable;
+  /** Endings that make other forms of a harmless word: "measure", "measured". */
+  readonly suffixes: string;
   /** "uh": dropped, wherever it stands. */
   readonly hesitation: string;
   /** Every command's words, `_` for a blank; the first is the one shown on screen. */

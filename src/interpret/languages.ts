@@ -28,12 +28,14 @@ export const isLoaded = (language: Language): boolean => packs.has(language);
 /** A language not loaded yet is heard as English, whose words it does not match: numbers in figures still are numbers. */
 export const languagePack = (language: Language): LanguagePack => packs.get(language) ?? english;
 
-const LOADERS: Readonly<Partial<Record<Language, () => Promise<LanguageTables>>>> = {
+const LOADERS: Readonly<Record<Language, () => Promise<LanguageTables>>> = {
   en: async () => en,
+  de: async () => (await import('./de/index.ts')).de,
+  es: async () => (await import('./es/index.ts')).es,
+  fr: async () => (await import('./fr/index.ts')).fr,
 };
 
 /** Fetches a language's tables. Resolves at once when they are there. */
 export async function loadLanguage(language: Language): Promise<void> {
-  const load = LOADERS[language];
-  if (load && !isLoaded(language)) registerLanguage(await load());
+  if (!isLoaded(language)) registerLanguage(await LOADERS[language]());
 }

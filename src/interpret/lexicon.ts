@@ -14,8 +14,6 @@ import {
   LABEL,
   MIDDLE,
   MONTH,
-} from './roles.ts';
-import {
   NEGATIVE,
   NOT,
   NUMBER_WORD,
@@ -29,8 +27,13 @@ import {
   RANGE,
   SIDED,
   SOUNDS,
+  TALK,
+  TEEN,
+  TENS,
+  THOUSAND,
+  UNIT,
+  UNKNOWN,
 } from './roles.ts';
-import { TALK, TEEN, TENS, THOUSAND, UNIT, UNKNOWN } from './roles.ts';
 import type { Lexeme } from './roles.ts';
 import type { LanguageTables, RoleName } from './language.ts';
 import type { Token, Words } from './tokens.ts';
@@ -78,6 +81,7 @@ export interface Lexicon extends Words {
   readonly tables: LanguageTables;
   /** Single words that are part of a number, for telling a slip of the ear from a plain word. */
   readonly numberWords: readonly string[];
+  isPolite(text: string): boolean;
 }
 
 const add = (map: Map<string, Lexeme>, word: string, role: number, value: number): void => {
@@ -118,9 +122,26 @@ function phraseFinder(phrases: ReadonlyMap<string, readonly Phrase[]>): Words['p
   return (tokens, i) => {
     const list = phrases.get((tokens[i] as Token).text);
     if (!list) return undefined;
-    for (const phrase of list) if (matches(phrase, tokens, i)) return { length: phrase.words.length, lex: phrase.lex };
-    return undefined;
+    const phrase = list.find((p) => matches(p, tokens, i));
+    if (!phrase) return undefined;
+    const length = phrase.words.length;
+    const pointing = (tokens[i + length - 1] as Token).lex.roles & POINTING;
+    return { length, lex: pointing === 0 ? phrase.lex : { ...phrase.lex, roles: phrase.lex.roles | pointing } };
   };
+}
+
+/** Roles a word keeps when it is inflected. Number words never are: "fifths" and "sixes" are not "five" and "six". */
+const INFLECTS = PLAIN | COPULA | LABEL | TALK | UNIT | ALIEN | ORDINAL;
+
+/** "measured", "gauges": the word without its ending, if that is known and harmless. */
+function inflected(word: string, map: ReadonlyMap<string, Lexeme>, suffixes: readonly string[]): Lexeme {
+  for (const suffix of suffixes) {
+    if (!word.endsWith(suffix) || word.length < suffix.length + 3) continue;
+    const stem = word.slice(0, -suffix.length);
+    const lex = map.get(stem) ?? map.get(`${stem}e`);
+    if (lex && (lex.roles & ~INFLECTS) === 0) return lex;
+  }
+  return UNKNOWN;
 }
 
 export function buildLexicon(tables: LanguageTables): Lexicon {
@@ -133,12 +154,15 @@ export function buildLexicon(tables: LanguageTables): Lexicon {
     }
   }
   const hesitations = new Set(tables.hesitation.split(' '));
+  const polite = new Set(tables.polite.split(' ').map((word) => word.replaceAll('_', ' ')));
+  const suffixes = tables.suffixes.split(' ');
   const numberWords = [...map].filter(([, lex]) => (lex.roles & NUMBER_WORD) !== 0).map(([word]) => word);
   const lexicon: Lexicon = {
     tables,
     numberWords,
+    isPolite: (text) => polite.has(text),
     commaIsPoint: tables.commaIsPoint,
-    lookup: (word) => map.get(word) ?? UNKNOWN,
+    lookup: (word) => map.get(word) ?? inflected(word, map, suffixes),
     isHesitation: (word) => hesitations.has(word),
     split: (word) => tables.split?.(word),
     phraseAt: phraseFinder(phrases),

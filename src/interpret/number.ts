@@ -1,5 +1,6 @@
 /** One spoken number: a whole part, a fraction, or both; with what is doubtful about it. */
 import {
+  AND,
   ARTICLE,
   DIGIT,
   HALF,
@@ -13,6 +14,7 @@ import {
   TEEN,
   TENS,
   THOUSAND,
+  UNIT,
 } from './roles.ts';
 import { digitAt, has, touches } from './digits.ts';
 import { fractionAt, hundredthsOf } from './fraction.ts';
@@ -40,12 +42,15 @@ export interface Span {
   /** Room for one more digit at its end: "sixty". */
   readonly open: boolean;
   readonly negative: boolean;
+  /** Place of a unit said inside the number: "three millimetres and a half". */
+  readonly unitAt?: number;
 }
 
 /** From here on a length is out of every range. */
 export const TOO_LARGE = 100_000;
 
-const STARTS = DIGIT | TEEN | TENS | HUNDRED | HUNDREDS | THOUSAND | POINT | SOUNDS | OH | ARTICLE | HALF | QUARTER;
+const STARTS =
+  DIGIT | TEEN | TENS | HUNDRED | HUNDREDS | THOUSAND | POINT | SOUNDS | OH | ARTICLE | HALF | QUARTER | UNIT;
 
 const problemSpan = (
   start: number,
@@ -83,7 +88,8 @@ function doubled(tokens: readonly Token[], end: number): boolean {
 function withWhole(tokens: readonly Token[], start: number, pieces: readonly Piece[], lang: LanguageTables): Span {
   const last = pieces[pieces.length - 1] as Piece;
   const own = ownDecimals(pieces);
-  const fraction = own ?? fractionAt(tokens, last.end, true, lang);
+  const unitAt = own || !touches(tokens, last.end) ? -1 : unitInside(tokens, last.end);
+  const fraction = own ?? fractionAt(tokens, unitAt < 0 ? last.end : unitAt + 1, true, lang);
   const end = fraction?.end ?? last.end;
   const whole = wholeOf(pieces, fraction !== undefined);
   if (fraction?.problem) return problemSpan(start, end, fraction.problem);
@@ -106,6 +112,36 @@ function withWhole(tokens: readonly Token[], start: number, pieces: readonly Pie
     guess,
     open: fraction === undefined && last.open > 1,
     negative: tokens[start]?.numeral?.negative ?? false,
+    ...(unitAt < 0 ? {} : { unitAt }),
+  };
+}
+
+/** Place of the unit in "three millimetres and a half", "un milímetro y medio"; -1 when there is none. */
+function unitInside(tokens: readonly Token[], i: number): number {
+  if (!has(tokens, i, UNIT) || !has(tokens, i + 1, AND) || !touches(tokens, i + 1)) return -1;
+  return has(tokens, i + 2, HALF | QUARTER) ||
+    (has(tokens, i + 2, ARTICLE | DIGIT) && has(tokens, i + 3, HALF | QUARTER))
+    ? i
+    : -1;
+}
+
+/** "milímetro y medio": one and a half. */
+function unitAndHalf(tokens: readonly Token[], i: number, lang: LanguageTables): Span | undefined {
+  if (unitInside(tokens, i) < 0) return undefined;
+  const fraction = fractionAt(tokens, i + 1, true, lang);
+  if (!fraction || fraction.problem) return undefined;
+  const value = 100 + fraction.hundredths;
+  return {
+    start: i,
+    end: fraction.end,
+    value,
+    candidates: [],
+    decimal: true,
+    hasWhole: true,
+    guess: true,
+    open: false,
+    negative: false,
+    unitAt: i,
   };
 }
 
@@ -146,7 +182,7 @@ function leadingOh(tokens: readonly Token[], i: number, span: Span): Span {
 export function numberAt(tokens: readonly Token[], i: number, lang: LanguageTables): Span | undefined {
   const token = tokens[i];
   if (!token || !(token.numeral || (token.lex.roles & STARTS) !== 0)) return undefined;
-  const odd = oddNumeral(tokens, i);
+  const odd = oddNumeral(tokens, i) ?? unitAndHalf(tokens, i, lang);
   if (odd) return odd;
   const fraction =
     has(tokens, i, POINT | OH | HALF | QUARTER | ARTICLE) || token.numeral ? onlyFraction(tokens, i, lang) : undefined;

@@ -20,12 +20,18 @@ export function buildPhraseBook(tables: LanguageTables): PhraseBook {
   for (const [id, list] of Object.entries(tables.commands) as [CommandId, string][]) {
     for (const phrase of list.split(' ')) commands.set(phrase.replaceAll('_', ' '), id);
   }
-  const set = (list: string): ReadonlySet<string> => new Set(list.split(' '));
+  const set = (list: string): ReadonlySet<string> => new Set(list.split(' ').map((word) => word.replaceAll('_', ' ')));
   return { commands, polite: set(tables.polite), note: set(tables.note), hesitation: set(tables.hesitation) };
 }
 
 /** No command or answer is longer. */
 const MOST_WORDS = 8;
+
+/** How many words at `single`, or from `pair` on, are politeness: "please", "thank you". */
+function politeWords(words: readonly string[], pair: number, single: number, book: PhraseBook): number {
+  if (book.polite.has(words[single] ?? '')) return 1;
+  return pair >= 0 && book.polite.has(`${words[pair]} ${words[pair + 1]}`) ? 2 : 0;
+}
 
 /** What `table` holds for these words: as they stand, or with politeness taken off either end; "yes yes" counts as "yes". */
 export function match<T>(words: readonly string[], table: ReadonlyMap<string, T>, book: PhraseBook): T | undefined {
@@ -37,9 +43,11 @@ export function match<T>(words: readonly string[], table: ReadonlyMap<string, T>
   for (;;) {
     const found = table.get(one.slice(from, to).join(' '));
     if (found !== undefined || to - from <= 1) return found;
-    if (book.polite.has(one[to - 1] ?? '')) to--;
-    else if (book.polite.has(one[from] ?? '')) from++;
-    else return undefined;
+    const end = politeWords(one, to - 2, to - 1, book);
+    const start = end > 0 ? 0 : politeWords(one, from, from, book);
+    if (end + start === 0) return undefined;
+    to -= end;
+    from += start;
   }
 }
 

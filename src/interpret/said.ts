@@ -40,6 +40,13 @@ function numberIn(text: string, expectation: Expectation): Meaning & { ids?: rea
   return named.ids.length === 0 ? meaning : { ...meaning, ids: named.ids };
 }
 
+/** "note down 62", "note bien 62" are no remarks: there the note word is part of a phrase. */
+function startsWithNote(text: string, expectation: Expectation): boolean {
+  const { book, lexicon } = languagePack(expectation.language);
+  const first = tokenise(text.slice(0, 80), lexicon)[0];
+  return first !== undefined && book.note.has(first.text);
+}
+
 /** "note 62.5" is either; anything longer is a remark. */
 function noteOf(note: string, expectation: Expectation): Said {
   if (note === '') return { kind: 'unclear', reason: 'noise' };
@@ -53,7 +60,7 @@ export function said(text: string, expectation: Expectation): Said {
   const { book } = languagePack(expectation.language);
   const whole = wholeUtterance(text, expectation);
   if (whole) return whole;
-  const note = remarkIn(text, book);
+  const note = startsWithNote(text, expectation) ? remarkIn(text, book) : undefined;
   if (note !== undefined) return noteOf(note, expectation);
   return text.length > LONGEST ? { kind: 'none' } : numberIn(text, expectation);
 }

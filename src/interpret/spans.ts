@@ -6,6 +6,8 @@ import {
   CLOCK,
   COPULA,
   DIGIT,
+  FIX,
+  HALF,
   HUNDRED,
   LABEL,
   MONTH,
@@ -13,9 +15,17 @@ import {
   NOT,
   OH,
   ORDINAL,
+  PARTS,
   PLAIN,
+  POINT,
+  POINTING,
+  QUARTER,
+  RANGE,
+  TEEN,
+  TENS,
+  UNIT,
+  UNIT_NAMES,
 } from './roles.ts';
-import { POINT, POINTING, RANGE, TEEN, TENS, UNIT, UNIT_NAMES } from './roles.ts';
 import type { SpokenUnit } from './roles.ts';
 import { has, touches } from './digits.ts';
 import type { LanguageTables } from './language.ts';
@@ -37,10 +47,15 @@ export interface Found {
 
 const NUMBER_GOES_ON = DIGIT | TEEN | TENS | HUNDRED | POINT | OH;
 
+const goesOnAsNumber = (tokens: readonly Token[], i: number): boolean =>
+  has(tokens, i, NUMBER_GOES_ON | UNIT | HALF | QUARTER | PARTS | AND | FIX | RANGE) ||
+  tokens[i]?.numeral !== undefined;
+
 /** "one" that is no number: "this one reads", "one of them", "that one's". */
 function isPronoun(tokens: readonly Token[], i: number): boolean {
   const token = tokens[i] as Token;
   if (token.numeral || token.lex.value !== 1 || !has(tokens, i, DIGIT)) return false;
+  if (has(tokens, i, ARTICLE) && touches(tokens, i + 1) && !goesOnAsNumber(tokens, i + 1)) return true;
   if (touches(tokens, i + 1) && has(tokens, i + 1, COPULA | POINTING) && !has(tokens, i + 1, NUMBER_GOES_ON))
     return true;
   if (i === 0 || !has(tokens, i - 1, POINTING) || !touches(tokens, i)) return false;
@@ -106,6 +121,8 @@ function isTime(tokens: readonly Token[], span: Span, end: number): boolean {
   if (isTimeOrCode(tokens[span.start] as Token)) return true;
   if (touches(tokens, end) && has(tokens, end, ALIEN | CLOCK | MONTH | ORDINAL) && !has(tokens, end, LABEL))
     return true;
+  if (isOf(tokens, end) && has(tokens, end + 1, MONTH)) return true;
+  if (!span.hasWhole && isOf(tokens, end) && has(tokens, end + 1, ALIEN | CLOCK)) return true;
   return span.start > 0 && touches(tokens, span.start) && has(tokens, span.start - 1, CLOCK | MONTH);
 }
 
@@ -118,7 +135,8 @@ function isPartOfHour(tokens: readonly Token[], span: Span, next: Span | undefin
 /** Numbers that go on from a time: "six minutes six seconds", "trois heures et quart". */
 function goesOn(tokens: readonly Token[], before: Found | undefined, span: Span): boolean {
   if (before?.role !== 'alien' || !touches(tokens, span.start)) return false;
-  for (let i = before.end; i < span.start; i++) if (!has(tokens, i, AND | RANGE | CLOCK | ALIEN)) return false;
+  for (let i = before.end; i < span.start; i++)
+    if (!has(tokens, i, AND | RANGE | CLOCK | ALIEN | NEGATIVE)) return false;
   return true;
 }
 
@@ -140,7 +158,7 @@ export function classify(tokens: readonly Token[], spans: readonly Span[]): read
   const found: Found[] = [];
   spans.forEach((span, k) => {
     const next = spans[k + 1];
-    const unit = unitEnd(tokens, span);
+    const unit = span.unitAt === undefined ? unitEnd(tokens, span) : span.end;
     const end = unit > 0 ? unit : span.end;
     const before = found[found.length - 1];
     const hourBefore = k > 0 && isPartOfHour(tokens, spans[k - 1] as Span, span);
@@ -155,7 +173,9 @@ export function classify(tokens: readonly Token[], spans: readonly Span[]): read
       denied: span.start > 0 && has(tokens, span.start - 1, NOT),
     } as const;
     found.push(
-      unit > 0 ? { ...common, unit: UNIT_NAMES[(tokens[unit - 1] as Token).lex.value] as SpokenUnit } : common,
+      unit > 0
+        ? { ...common, unit: UNIT_NAMES[(tokens[span.unitAt ?? unit - 1] as Token).lex.value] as SpokenUnit }
+        : common,
     );
   });
   return found;

@@ -1,5 +1,19 @@
 /** The whole-number part of a reading: one cardinal, digits one by one, or a recogniser's pieces of one number. */
-import { AND, ARTICLE, DIGIT, HUNDRED, HUNDREDS, MIDDLE, OH, POINT, SOUNDS, TEEN, THOUSAND } from './roles.ts';
+import {
+  AND,
+  ARTICLE,
+  DIGIT,
+  HUNDRED,
+  HUNDREDS,
+  MIDDLE,
+  OH,
+  PARTS,
+  POINT,
+  QUARTER,
+  SOUNDS,
+  TEEN,
+  THOUSAND,
+} from './roles.ts';
 import { digitAt, has, isGuess, touches } from './digits.ts';
 import type { LanguageTables } from './language.ts';
 import type { UnclearReason } from './types.ts';
@@ -122,13 +136,17 @@ const figuresGoOn = (tokens: readonly Token[], piece: Piece): boolean =>
   touches(tokens, piece.end) &&
   tokens[piece.end + 1]?.numeral?.kind === 'number';
 
+/** "drei Viertel" after a number is a fraction of it. */
+const countsParts = (tokens: readonly Token[], i: number): boolean =>
+  has(tokens, i, DIGIT) && has(tokens, i + 1, QUARTER | PARTS) && touches(tokens, i + 1);
+
 /** All pieces standing side by side from `i`. */
 export function piecesAt(tokens: readonly Token[], i: number, lang: LanguageTables): readonly Piece[] {
   const pieces: Piece[] = [];
   let at = i;
   for (;;) {
     const token = tokens[at];
-    if (!token || (pieces.length > 0 && token.gap > PAUSE)) return pieces;
+    if (!token || (pieces.length > 0 && (token.gap > PAUSE || countsParts(tokens, at)))) return pieces;
     const piece: Piece | undefined =
       pieceAt(tokens, at, lang) ?? (pieces.length > 0 ? innerDigit(tokens, at) : undefined);
     if (!piece) return pieces;

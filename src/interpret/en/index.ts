@@ -19,6 +19,7 @@ export const en: LanguageTables = {
   language: 'en',
   commaIsPoint: false,
   words,
+  suffixes: 's es ed d ing ly',
   hesitation: 'uh um er erm uhm hm mm_hm uhh umm ehm eh',
   commands: {
     next: 'next go_on move_on next_step next_one continue',
@@ -36,7 +37,7 @@ export const en: LanguageTables = {
     sayAgain: 'say_again say_it_again say_that_again repeat_that read_it_back read_that_back',
     help: 'help what_can_i_say',
   },
-  polite: 'please ok okay thanks thank_you now then so well just and alright',
+  polite: 'please ok okay thanks thank_you now then so well just alright exactly precisely there here i_think',
   note: 'note remark',
   confused: '13/30 14/40 15/50 16/60 17/70 18/80 19/90 60/50 61/51 62/52 63/53 64/54 65/55 66/56 67/57 68/58 69/59',
   tens,

@@ -1,0 +1,39 @@
+/** German as tables. What each role does to a number is said in roles.ts. */
+import type { WordTable } from '../language.ts';
+
+export const words: WordTable = {
+  digit: 'null=0 eins=1 zwei=2 zwo=2 drei=3 vier=4 funf=5 fuenf=5 sechs=6 sieben=7 acht=8 neun=9',
+  teen: 'zehn=10 elf=11 zwolf=12 zwoelf=12 dreizehn=13 vierzehn=14 funfzehn=15 fuenfzehn=15 sechzehn=16 siebzehn=17 achtzehn=18 neunzehn=19',
+  tens: 'zwanzig=20 dreissig=30 dreizig=30 vierzig=40 funfzig=50 fuenfzig=50 sechzig=60 siebzig=70 siebenzig=70 achtzig=80 neunzig=90',
+  hundred: 'hundert=100',
+  thousand: 'tausend million millionen',
+  point: 'komma punkt',
+  and: 'und',
+  half: 'halb=50 halbe=50 halben=50 halber=50 halbes=50 anderthalb=150',
+  quarter: 'viertel=1',
+  parts: 'zehntel=10 hundertstel=1 funftel=20 fuenftel=20 drittel achtel',
+  article: 'ein=1 eine=1 einen=1 einem=1 einer=1 eines=1',
+  unit: 'mm=0 millimeter=0 millimetern=0 millimeters=0 milli_meter=0 m_m=0 cm=1 zentimeter=1 zentimetern=1 zoll=2 inch=2 woche=3 wochen=3 celsius=4 grad_celsius=4 punkte=5 punkten=5 grad=6 °=6 gramm=7 milliliter=8 ml=8',
+  alien:
+    'minute minuten sekunde sekunden stunde stunden tag tage tagen monat monate monaten jahr jahre jahren prozent % € $ £ euro cent dollar kilo kilogramm kg liter meter metern km kilometer mal leute patient patienten patientin patientinnen zahn zahne zaehne zahnen druckstelle druckstellen stelle stellen prothese prothesen loffel loeffel messloffel messloeffel tropfen stuck stueck termin termine besuch besuche kind kinder personen fragen worte worter fm davon von_ihnen von_uns von_den von_denen andere anderen grosse kleine neue alte bisschen paar weitere mehr weniger finger abdrucke abdruecke versuche',
+  clock: 'uhr nach vor mittags abends morgens',
+  month:
+    'januar februar marz maerz april mai juni juli august september oktober november dezember montag dienstag mittwoch donnerstag freitag samstag sonntag',
+  ordinal: 'erste zweite dritte vierte funfte fuenfte sechste siebte achte neunte zehnte elfte zwolfte',
+  label:
+    'messung wert nummer nr versuch messwert ablesung durchgang zahl stuhl zimmer grosse zahn kanal raum bus linie schritt loffel loeffel patient flasche schublade charge kapitel farbe',
+  negative: 'minus',
+  range: 'oder bis zwischen und_vielleicht beziehungsweise bzw plus ± entweder',
+  sided:
+    'knapp fast beinahe etwas_uber etwas_ueber etwas_unter gut_und_gerne mindestens hochstens hoechstens uber ueber unter mehr_als weniger_als kaum nicht_ganz maximal minimal gut ein_bisschen und_ein_bisschen und_etwas und_ein_wenig ein_wenig_mehr wenig_mehr weniger mehr < > ≤ ≥ max min zahlen zaehlen sagen_sie sag er_ist sie_ist ich_bin alter',
+  fix: 'nein nee no korrektur quatsch moment ich_meine meine_ich falsch warte halt stopp doch doch_nicht ach_nein oder_besser oder_eher oder_vielmehr beziehungsweise_besser vielmehr besser sondern ich_korrigiere korrigiere streich_das streichen vergiss_das vergessen_sie_das losch_das loesch_das nicht_doch mein_fehler verlesen versprochen vertan entschuldigung=1 sorry=1 pardon=1 verzeihung=1 entschuldige=1 eigentlich=1 moment_mal warten_sie korrigiert korrigieren ach_so=1 andere_das aendere_das stimmt_nicht',
+  not: 'nicht kein keine',
+  copula:
+    'ist sind war waren wird misst messe gemessen zeigt zeigen betragt betraegt macht gibt lese liest sagt hat habe haben ergibt zeige sehe bekomme komme_auf komm_auf kommen_auf bei auf sagen_wir sagen_wir_mal nehmen_wir nehme nehmen schreib schreiben_sie schreibe notiere notiert notieren trag eintragen waren ware waere waren_dann waeren steht liegt genau gleich ca circa zirka etwa ungefahr ungefaehr rund s sinds ists_jetzt',
+  pointing: '',
+  plain:
+    'der die das den dem des er sie es ich wir ihr man mir uns dir ihnen mein meine dein seine ihre hier da dort dann jetzt nun so ok okay ja jawohl genau gut na alles klar bitte danke schon schoen sehr mal also hm aha ach oh gar sagen wurde wuerde ich_wurde wurde_sagen wuerden glaube denke meine finde schatze schaetze tippe vermute wahrscheinlich vielleicht wohl sicher sicherlich bestimmt eben gerade noch nochmal nochmals einmal noch_einmal noch_mal ein_mal wieder immer wiederhole wiederholung erneut diesmal dieses diese dieser dieses_mal heute zuletzt letzte letzter letztes nachste naechste neu neue neuer neues vorher vorhin eben schliesslich insgesamt zusammen total summe wie als auch aber denn weil wenn dass ob mit ohne von vom zum zur zu im in am an auf aus durch fur fuer um bei ab hin her oben unten links rechts linke linken linker rechte rechten rechter obere oberen oberer untere unteren unterer vorne vorn hinten mitte mittig seite seiten breite hohe hoehe lange laenge tiefe abstand distanz strecke spanne weite dicke mass masse messwert messwerte wert werte messung messungen ablesung anzeige skala schieblehre messschieber lehre zirkel lineal instrument gerat geraet bildschirm spitze spitzen kiefer oberkiefer unterkiefer kamm kammes kieferkamm ridge kante rand nase kinn lippe lippen mund ruhe ruhelage ruhehohe ruhehoehe ruhewert biss bisshohe bisshoehe vertikale schluss schlussbiss okklusion zahne zaehne gesicht gaumen zunge tuber trigonum polster wange breitest breiteste breitesten schmalste schmalsten hochste tiefste grosste groesste kleinste punkt_zu_punkt stelle geschlossen geschlossenem offen geoffnet geoeffnet entspannt locker sieht seht aus abgelesen passt stimmt richtig perfekt prima super fein recht exakt prazise praezise ziemlich fertig ergebnis endwert mittelwert schnitt durchschnitt danke_dir danke_schon bleibt bleiben liegen stehen messen lesen ablesen schauen schau mal_sehen gucken gib gebe geben nimm notier protokoll bitte_schreiben aufschreiben auf_schreiben ins kopf sitzt fest rein raus weiter unverandert unveraendert selbe selben gleiche gleichen wie_eben wie_vorher wie_vorhin oder_so mehr_oder_weniger so_in_etwa in_etwa plusminus herr frau doktor kollege schwester patientin zweites drittes zweiten dritten ersten ersten_mal zweiten_mal dritten_mal beim erste zweite dritte komma_stelle dazu davon_ab breit hoch tief lang weit gross klein kommt komm kommen drauf darauf jetzt_gerade gerechnet angezeigt angegeben laut uber_alles kontrolle kontrollmessung kontrolliert bestatigt bestaetigt bestatige bestaetige sofort gleich_noch nach_links nach_rechts nach_oben nach_unten nach_hinten nach_vorne nach_meiner nach_der vor_der vor_dem vor_allem vor_ort nach_dem nach_wie_vor sieht_nach ich_bin_bei wir_sind_bei',
+  talk: 'jahrig jaehrig alt geburtstag geboren preis kostet kosten bezahlt telefon telefonnummer enkel enkelin sohn tochter mann ehemann oma opa mutter vater hund katze strasse zug flug spiel tore kanal sender radio lied film urlaub wetter kaffee essen mittagessen morgen gestern wochenende stockwerk etage kirche schule gewicht wiegt fieber temperatur punktestand prozentig zahl_bis zahlen_sie zaehlen_sie verabredet',
+  doubtful:
+    'diese die den der alle beide in nur um meine ihre seine unsere jede jeden zimmer stuhl grosse seite zahn kanal raum bus linie schritt loffel loeffel patient flasche schublade kapitel farbe nummer',
+};
