@@ -21,6 +21,13 @@ function boot(): Runtime {
 
 const runtime = boot();
 
+/** Any touch or key arms the sound: after a reload the browser keeps it shut until a person has done something. */
+function armByGesture(): void {
+  if (runtime.model.getState().sound !== 'armed') runtime.armSound();
+}
+window.addEventListener('pointerdown', armByGesture, { capture: true });
+window.addEventListener('keydown', armByGesture, { capture: true });
+
 function Root() {
   return <App model={useAppModel(runtime)} actions={runtime} />;
 }

@@ -6,19 +6,18 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Fact } from '../domain/case/facts.ts';
 import type { Utterance } from '../interpret/types.ts';
 import type { Ring } from '../time/types.ts';
-import { blockedWhy } from '../voice/sentences.ts';
+import { EarView } from './ear-view.ts';
 import { createStores, SETTINGS_KEY, type Settings, type Stores } from '../stores/stores.ts';
 import type { VisitEvent } from '../../machines/visit.types.ts';
 import { buildModel, saveState } from './build-model.ts';
 import { localDate } from './dates.ts';
-import type { AppActions, AppModel, CaseListRow, EarState } from './model.ts';
+import type { AppActions, AppModel, CaseListRow } from './model.ts';
 import type { NewCase, OpenCase, Opened } from './open-case.ts';
 import { soundSettings } from './settings.ts';
 import type { Devices } from './ports.ts';
 import type { Outcome } from './session.ts';
 
-/** So long the ear shows what it heard before it shows again that it listens. */
-const HEARD_SHOWN_MS = 4000;
+const BEEP_MS = 200;
 export interface Runtime extends AppActions {
   readonly model: StoreApi<AppModel>;
   start(): Promise<void>;
@@ -37,22 +36,12 @@ class AppRuntime implements Runtime {
   private open: OpenCase | undefined;
   private list: readonly CaseListRow[] = [];
   private pauseFrom = 0;
-  /** What the ear shows for a moment after something was not understood. */
-  private heardNote: EarState | undefined;
-  private heardSince = 0;
+  private readonly earView = new EarView();
 
   constructor(devices: Devices) {
     this.devices = devices;
     this.stores = createStores(devices.time.clock.now());
     this.model = createStore<AppModel>()(() => this.build());
-  }
-
-  private ear(): EarState {
-    const ear = this.devices.voice.ear();
-    if (ear.state === 'listening') return this.heardNote ?? ear;
-    if (ear.state !== 'blocked') return ear;
-    const { language, mayLeaveDevice } = this.stores.settings.getState();
-    return !mayLeaveDevice && ear.why === blockedWhy('consent', language) ? { ...ear, consent: true } : ear;
   }
 
   private build(): AppModel {
@@ -63,7 +52,7 @@ class AppRuntime implements Runtime {
       cases: this.list,
       open: this.open,
       now: this.stores.clock.getState().now,
-      ear: this.ear(),
+      ear: this.earView.state(voice.ear(), this.stores.settings.getState()),
       save: saveState(log.status(), this.stores.ui.getState().said),
       sound: time.sound.state(),
       canSpeak: voice.canSpeak(),
@@ -85,6 +74,7 @@ class AppRuntime implements Runtime {
       time.ticker.onSecond((now) => this.tick(now)),
       time.sound.subscribe(() => this.redraw()),
       voice.onEar(() => this.redraw()),
+      voice.onTrouble((why) => this.ui({ trouble: why })),
       voice.onSpoken((spoken) => this.hear({ source: 'voice', ...spoken })),
       log.subscribe(() => this.redraw()),
     );
@@ -122,7 +112,7 @@ class AppRuntime implements Runtime {
 
   private tick(now: number): void {
     this.stores.clock.setState({ now });
-    if (now - this.heardSince > HEARD_SHOWN_MS) this.heardNote = undefined;
+    this.earView.tick(now);
     const { keepAfterMs } = this.stores.settings.getState();
     const pending = this.open?.session.context().pending;
     const waits = keepAfterMs > 0 && this.pauseFrom > 0 && pending?.certainty === 'sure';
@@ -222,9 +212,16 @@ class AppRuntime implements Runtime {
     void this.keep(facts, said).then((kept) => {
       if (speak !== '') void this.speak(kept || facts.length === 0 ? speak : `Not safe yet. ${speak}`);
     });
-    if (trouble !== '') this.devices.time.sound.beep('warn');
-    else if (this.open?.session.context().pending !== undefined) this.devices.time.sound.beep('ask');
-    else if (facts.length > 0) this.devices.time.sound.beep('kept');
+    // What was asked for again may be the same words once more.
+    if (trouble !== '' || this.open?.session.context().candidates !== undefined) this.devices.voice.askAgain();
+    this.beepFor(outcome);
+  }
+
+  /** A beep is heard by the recogniser too: the ear is shut for it. */
+  private beepFor({ trouble, facts }: Outcome): void {
+    const waits = this.open?.session.context().pending !== undefined;
+    const beep = trouble !== '' ? 'warn' : waits ? 'ask' : facts.length > 0 ? 'kept' : undefined;
+    if (beep !== undefined && this.devices.time.sound.beep(beep)) this.devices.voice.hush(BEEP_MS);
   }
 
   private async speak(text: string): Promise<void> {
@@ -237,15 +234,10 @@ class AppRuntime implements Runtime {
     // Speech and keys belong to the visit's screen; what is touched elsewhere (a flag on the summary) counts too.
     if (this.stores.ui.getState().place !== 'visit' && utterance.source !== 'touch') return;
     const outcome = this.open?.session.hear(utterance);
-    if (utterance.source === 'voice' && outcome !== undefined) this.showHeard(utterance.text, outcome);
+    if (utterance.source === 'voice' && outcome !== undefined) {
+      this.earView.heard(utterance.text, outcome, this.devices.time.clock.now());
+    }
     this.done(outcome);
-  }
-
-  /** Talk that was not meant for the machine leaves no trace; what was not taken is shown with the reason. */
-  private showHeard(text: string, outcome: Outcome): void {
-    this.heardSince = this.devices.time.clock.now();
-    if (outcome.trouble !== '') this.heardNote = { state: 'notUnderstood', text, hint: outcome.trouble };
-    else this.heardNote = outcome.heard?.kind === 'none' ? undefined : { state: 'heard', text };
   }
 
   private say(source: Utterance['source'], text: string): void {
@@ -285,7 +277,11 @@ class AppRuntime implements Runtime {
   }
 
   armSound(): void {
-    void this.devices.time.sound.arm().then(() => this.redraw());
+    void this.devices.time.sound.arm().then((state) => {
+      // An alarm that was already ringing without a sound is heard now.
+      if (state === 'armed' && this.model.getState().ringing.length > 0) this.devices.time.sound.ring();
+      this.redraw();
+    });
   }
 
   silence(): void {

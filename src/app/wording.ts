@@ -71,7 +71,7 @@ const UNCLEAR: Readonly<Record<UnclearReason, string>> = {
   outOfRange: 'That number is out of range. Say it again.',
   negative: 'A distance cannot be negative. Say it again.',
   unit: 'The unit does not fit this reading. Say it in the unit shown.',
-  notNow: 'That word means nothing at this step.',
+  notNow: 'That means nothing at this step. A number needs the name of its reading first.',
   notANumber: 'That is not a number.',
   tooFine: 'At most two decimals can be kept.',
 };
