@@ -27,6 +27,22 @@ export function pinRule(pinMm: number): Measured<PinOpenings> {
   return known({ value, inputs: [`pin ${pinMm} mm`], source: 'pin-rule' });
 }
 
+export interface LinearChange {
+  readonly incisalMm: number;
+  readonly molarMm: number;
+}
+
+/** Middle factors of the linear rule of thumb for small moves. */
+const MIDDLE = { incisal: 0.83, molar: 0.52 } as const;
+
+/** Rim and first molar change by fixed factors of the chin change, for mental arithmetic. Millimetres. Source: hinge-factors. */
+export function linearChange(chinMm: number): Measured<LinearChange> {
+  const bad = badNumber(chinMm, 'Chin change');
+  if (bad !== undefined) return bad;
+  const value = { incisalMm: MIDDLE.incisal * chinMm, molarMm: MIDDLE.molar * chinMm };
+  return known({ value, inputs: [`chin ${chinMm} mm`], source: 'hinge-factors' });
+}
+
 export interface PinChange {
   /** Change of the nose to chin distance. */
   readonly chinMm: number;

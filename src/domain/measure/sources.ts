@@ -266,6 +266,12 @@ const planeAndTracing = {
     citation: 'Incisal guidance angle = arctangent of vertical over horizontal overlap.',
     status: 'derived',
   },
+  'guidance-limit': { citation: 'Incisal guidance above 30° is flagged.', status: 'our choice' },
+  'camper-slope': {
+    citation:
+      'Slope from two distances a run apart; over a face 29.9 and 31.3 mm in 316 people, Woelfel, Igarashi & Dong, J Adv Prosthodont 2014;6(6).',
+    status: 'derived',
+  },
   'plane-limits': { citation: 'Plane to pupils and to ala–tragus accepted within 2°.', status: 'our choice' },
   'rim-heights': { citation: 'Rim heights and show of upper front teeth: handbook.', status: 'from memory' },
   'arrow-point': {
@@ -293,10 +299,6 @@ const rest = {
     citation: 'Limits set from ±3 SD of published means where a spread was published, otherwise from common practice.',
     status: 'our choice',
   },
-  'army-survey-2012': {
-    citation: 'US Army anthropometric survey 2012, public microdata, computed.',
-    status: 'text seen',
-  },
   consistency: { citation: 'Internal consistency of readings taken together.', status: 'our choice' },
   'retention-score': {
     citation: 'Retention and stability score: Kapur, J Prosthet Dent 1967;18:550.',
@@ -307,14 +309,6 @@ const rest = {
     citation:
       'Unexplained mouth ulcer over 3 weeks: suspected-cancer referral considered. NICE NG12 (2015, updated), secondary pages seen.',
     status: 'second-hand',
-  },
-  'sore-sites': {
-    citation: 'Shares of sore-spot sites: Kivovics et al., Int J Prosthodont 2007;20:397.',
-    status: 'text seen',
-  },
-  'seal-and-fovea': {
-    citation: 'Vibrating line before, on or behind the foveae in 129, 57 and 36 of 222.',
-    status: 'text seen',
   },
 } as const satisfies Readonly<Record<string, SourceEntry>>;
 
