@@ -1,8 +1,9 @@
 /** One step as a screen is given it: everything decided, nothing left to work out. */
 import type { CaseView } from '../domain/case/fold.ts';
-import { formatHundredths } from '../domain/measure/length.ts';
+import { formatHundredths, toMm } from '../domain/measure/length.ts';
 import { isShown, stepOf } from '../domain/protocol/path.ts';
 import type { Practice, ReadingDef, Step, VisitProtocol } from '../domain/protocol/types.ts';
+import { trayRanking } from '../domain/summary/trays.ts';
 import type { ClockRow, Summary } from '../domain/summary/types.ts';
 import { commandWords } from '../interpret/index.ts';
 import type { Expectation } from '../interpret/types.ts';
@@ -63,6 +64,21 @@ function correctingView({ context, protocol, readings }: StepSetting): StepView[
   return { label, digits: formatHundredths(target.value), unit: target.unit };
 }
 
+/** For the steps that choose a tray: the best three for the measured ridge. */
+function traysFor(step: Step, { summary, practice }: StepSetting): StepView['trays'] {
+  const arch = step.drawing === 'tray-upper' ? 'upper' : step.drawing === 'tray-lower' ? 'lower' : undefined;
+  const ranking = arch === undefined ? undefined : trayRanking(summary.readings, practice, arch);
+  if (ranking === undefined) return undefined;
+  return {
+    arch: ranking.arch,
+    ridgeMm: toMm(ranking.ridge),
+    wantedMm: toMm(practice.trayClearance),
+    trays: ranking.ranked
+      .slice(0, 3)
+      .map(({ tray, leftMm }) => ({ label: tray.label, innerMm: toMm(tray.innerWidth), sideMm: leftMm })),
+  };
+}
+
 /** The clock on this step's screen: the newest attempt that still counts. */
 function clockOf(step: Step, clocks: readonly ClockRow[]): ClockRow | undefined {
   return step.kind === 'clock' ? clocks.findLast((row) => row.clock === step.clock && !row.struck) : undefined;
@@ -102,6 +118,7 @@ export function stepView(setting: StepSetting): StepView | undefined {
   const blocked = nextBlockedBy(context);
   const next = nextTitle(context);
   const reasonFor = askedFor(setting);
+  const trays = traysFor(step, setting);
   const materials = step.kind === 'clock' ? onOffer(step, practice) : undefined;
   return {
     step,
@@ -126,6 +143,7 @@ export function stepView(setting: StepSetting): StepView | undefined {
     ...(setting.chosen === undefined ? {} : { chosenMaterial: setting.chosen }),
     ...(clock === undefined ? {} : { clock }),
     ...(correcting === undefined ? {} : { correcting }),
+    ...(trays === undefined ? {} : { trays }),
     canNext: blocked === undefined,
     ...(blocked === undefined ? {} : { nextBlockedBy: blocked }),
     ...(next === undefined ? {} : { next }),

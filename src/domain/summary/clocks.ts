@@ -67,7 +67,7 @@ function phase(
   return { id, label: phaseLabel[id], from: from ?? dueAt, dueAt, ...end, state };
 }
 
-function impressionPhases(clock: RawClock, now: number): ClockPhase[] {
+function impressionPhases(clock: RawClock, now: number, poured: boolean): ClockPhase[] {
   const body = clock.started.body;
   if (body.flow !== 'impression') return [];
   const { material } = body;
@@ -81,6 +81,7 @@ function impressionPhases(clock: RawClock, now: number): ClockPhase[] {
   ];
   if (outAt !== undefined && seatedAt === undefined) return phases;
   phases.push(phase('inMouth', seatedAt, start + material.removeS * SECOND, outAt, now));
+  if (!poured) return phases;
   const taken = clock.takenAt;
   const after = (minutes: number) => (outAt ?? 0) + minutes * MINUTE;
   if (material.pourFromMin > 0) phases.push(phase('pourFrom', outAt, after(material.pourFromMin), taken, now));
@@ -123,10 +124,11 @@ function phaseNow(phases: readonly ClockPhase[]): PhaseId | undefined {
 function toRow(view: CaseView, protocol: VisitProtocol, clock: RawClock, now: number): ClockRow {
   const { body, seq, at } = clock.started;
   const struck = view.strikes.has(seq);
-  const phases = body.flow === 'impression' ? impressionPhases(clock, now) : timedPhases(clock, now);
+  const step = protocol.steps.find((s) => s.kind === 'clock' && s.clock === body.clock);
+  const poured = step?.kind !== 'clock' || step.poured !== false;
+  const phases = body.flow === 'impression' ? impressionPhases(clock, now, poured) : timedPhases(clock, now);
   const stopped = struck || phaseNow(phases) === undefined;
   const current = stopped ? undefined : phaseNow(phases);
-  const step = protocol.steps.find((s) => s.kind === 'clock' && s.clock === body.clock);
   return {
     id: `${body.clock}/${clock.attempt}`,
     clock: body.clock,

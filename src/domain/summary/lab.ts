@@ -5,24 +5,45 @@ import { answerOf, isShown } from '../protocol/path.ts';
 import type { Practice, VisitProtocol } from '../protocol/types.ts';
 import type { ClockRow, Flag, LabLine, ReadingRow, VerticalDimension } from './types.ts';
 
-/** The clock of an impression that counts: removed, not given up, the latest attempt. */
+/** The clock of an impression that counts and is poured: removed, not given up, the latest attempt. */
 export function keptImpressions(clocks: readonly ClockRow[]): readonly ClockRow[] {
   const latest = new Map<string, ClockRow>();
   for (const clock of clocks) {
-    if (clock.flow === 'impression' && !clock.struck && clock.seatedAt !== undefined && clock.outAt !== undefined)
+    const poured = clock.phases.some((phase) => phase.id === 'pourWithin');
+    if (
+      poured &&
+      clock.flow === 'impression' &&
+      !clock.struck &&
+      clock.seatedAt !== undefined &&
+      clock.outAt !== undefined
+    )
       latest.set(clock.clock, clock);
   }
   return [...latest.values()];
 }
 
-function pourLine(clock: ClockRow): LabLine {
+/** How an impression was disinfected, in words for whoever touches it next. */
+function bathOf(clock: ClockRow, clocks: readonly ClockRow[]): string {
+  const bath = clocks.findLast(
+    (c) => c.flow === 'timed' && !c.struck && c.of === clock.clock && c.startedAt >= (clock.outAt ?? 0),
+  );
+  if (bath?.outAt === undefined) return 'Disinfection not recorded.';
+  return `Disinfected: ${bath.name}, ${Math.floor((bath.outAt - bath.startedAt) / 60_000)} min.`;
+}
+
+function pourLine(clock: ClockRow, clocks: readonly ClockRow[]): LabLine {
   const due = clock.phases.find((phase) => phase.id === 'pourWithin')?.dueAt;
-  const earliest = clock.phases.find((phase) => phase.id === 'pourFrom')?.dueAt;
-  const wait = earliest === undefined ? '' : ' Not before the waiting time of the leaflet.';
+  const waits = clock.phases.some((phase) => phase.id === 'pourFrom');
+  const parts = [
+    `${clock.name}, attempt ${clock.attempt}.`,
+    bathOf(clock, clocks),
+    ...(waits ? ['Not before the waiting time of the leaflet.'] : []),
+    ...(clock.takenAt === undefined ? [] : ['Poured or taken over already.']),
+  ];
   return {
     id: `pour:${clock.clock}`,
-    text: clock.clock === 'bite-record' ? `Mount with the ${clock.label}.` : `Pour the ${clock.label}.`,
-    detail: `${clock.name}, attempt ${clock.attempt}.${wait}${clock.takenAt === undefined ? '' : ' Poured or taken over already.'}`,
+    text: `Pour the ${clock.label}.`,
+    detail: parts.join(' '),
     ...(due === undefined || clock.takenAt !== undefined ? {} : { at: due }),
   };
 }
@@ -83,7 +104,7 @@ export function labWorkOf(found: {
 }): readonly LabLine[] {
   const { view, protocol, practice, rows, clocks, vertical } = found;
   const kept = keptImpressions(clocks);
-  const pours = kept.filter((clock) => clock.clock !== 'bite-record').map(pourLine);
+  const pours = kept.map((clock) => pourLine(clock, clocks));
   const wishes = wishesOf(view, protocol);
   return [
     ...pours,
@@ -103,7 +124,6 @@ export function labWorkOf(found: {
 
 function missingDisinfection(clocks: readonly ClockRow[]): readonly string[] {
   return keptImpressions(clocks)
-    .filter((clock) => clock.clock !== 'bite-record')
     .filter(
       (clock) =>
         !clocks.some(
