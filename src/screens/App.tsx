@@ -3,7 +3,7 @@ import type { AppActions, AppModel } from '../app/model.ts';
 import { CasesScreen } from './cases/CasesScreen.tsx';
 import { LabSheetScreen } from './labsheet/LabSheetScreen.tsx';
 import { ClockStrip, RingingBar } from './parts/Clocks.tsx';
-import { UnsafeBar } from './parts/Status.tsx';
+import { SoundTarget, UnsafeBar } from './parts/Status.tsx';
 import { RecordScreen } from './record/RecordScreen.tsx';
 import { SummaryScreen } from './summary/SummaryScreen.tsx';
 import { useVisitUi, type VisitUi } from './useVisitUi.ts';
@@ -36,8 +36,9 @@ export function App({ model, actions }: AppProps) {
     <div className={`app app-${model.place}`} lang="en">
       <div className="top no-print">
         <UnsafeBar save={model.save} actions={actions} />
-        <RingingBar ringing={model.ringing} actions={actions} />
-        <ClockStrip clocks={model.clocks} ringing={model.ringing} now={model.now} actions={actions} />
+        {model.sound === 'needsTouch' ? <SoundTarget sound={model.sound} actions={actions} /> : null}
+        <RingingBar model={model} actions={actions} />
+        <ClockStrip model={model} actions={actions} />
       </div>
       <Place model={model} actions={actions} ui={ui} />
     </div>

@@ -26,3 +26,9 @@ export function choicesOf(step: StepView | undefined): readonly Choice[] {
   }
   return [];
 }
+
+/** Words for the strip: those that stand on a target already are not said twice. */
+export function unseenWords(step: StepView): readonly string[] {
+  const seen = new Set(choicesOf(step).map((choice) => choice.label.toLowerCase()));
+  return step.words.filter((word) => !seen.has(word));
+}

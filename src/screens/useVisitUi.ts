@@ -51,8 +51,8 @@ export function useVisitUi(model: AppModel, actions: AppActions): VisitUi {
       setDraftTrouble(NOT_A_NUMBER[parsed.reason]);
       return;
     }
+    // The app closes the keypad when it has taken the number; otherwise the digits stay for mending.
     actions.type(draft);
-    close();
   };
   const onDeed = (deed: KeyDeed) => {
     if (deed.do === 'key') actions.key(deed.key);

@@ -16,11 +16,7 @@ export interface PlaceProps {
 function CaseRow({ row, actions }: { readonly row: CaseListRow; readonly actions: AppActions }) {
   return (
     <li>
-      <Target
-        size="big"
-        onPress={() => actions.openCase(row.id)}
-        name={`Open case ${row.code}, visit ${row.visit}, ${row.at}`}
-      >
+      <Target size="big" onPress={() => actions.openCase(row.id)}>
         <span className="case-code">
           {row.code} {row.demo ? <span className="demo-tag">demo</span> : null}
         </span>

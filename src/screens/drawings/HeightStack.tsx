@@ -23,11 +23,11 @@ export interface HeightStackProps {
   readonly acceptedMm: readonly [number, number];
 }
 
-const WIDTH = 640;
+const WIDTH = 560;
 const HEIGHT = 400;
 const FLOOR = 350;
 const TOP = 40;
-const SPLIT = 330;
+const SPLIT = 290;
 
 function columnSentence(column: HeightColumn): string {
   const parts: string[] = [];
@@ -116,6 +116,12 @@ function Column({
           height={y.at(closedMm) - y.at(restMm)}
         />
       )}
+      {body === undefined ? null : (
+        <path
+          className="d-cut"
+          d={`M${x - 8} ${FLOOR - 14}l${width / 4 + 4} -10l${width / 4 + 4} 20l${width / 4 + 4} -20l${width / 4 + 4} 10`}
+        />
+      )}
       {lines.map((line, i) => (
         <HeightLine
           key={line.kind}
@@ -150,8 +156,8 @@ function SpaceGauge({
     (c.spaceMm ?? 0) - (c.uncertaintyMm ?? 0),
   ]);
   const y = scale([Math.floor(Math.min(0, ...reach)), Math.ceil(Math.max(6, ...reach))], [FLOOR, TOP]);
-  const left = SPLIT + 60;
-  const right = WIDTH - 20;
+  const left = SPLIT + 50;
+  const right = WIDTH - 10;
   const marks: number[] = [];
   for (let value = y.from; value <= y.to; value += y.to - y.from > 12 ? 2 : 1) marks.push(value);
   return (
@@ -164,7 +170,7 @@ function SpaceGauge({
         width={right - left}
         height={y.at(accepted[0]) - y.at(accepted[1])}
       />
-      <Label x={right} y={y.at(accepted[1]) - 8} anchor="end">
+      <Label x={right} y={y.at(accepted[0]) + 24} anchor="end">
         accepted {mm(accepted[0])}–{mm(accepted[1])}
       </Label>
       <path className="d-axis" d={`M${left} ${TOP}V${FLOOR}`} />
@@ -209,19 +215,26 @@ function SpacePoint({ column, x, y }: { readonly column: HeightColumn; readonly 
   );
 }
 
+/** The upper end of the heights only: what lies below is cut away, and the cut is drawn. */
+function heightWindow(heights: readonly number[]): readonly [number, number] {
+  if (heights.length === 0) return [0, 10];
+  const [low, high] = [Math.min(...heights), Math.max(...heights)];
+  return [Math.max(0, low - Math.max(4, high - low)), high + 1];
+}
+
 export function HeightStack({ title, columns, acceptedMm }: HeightStackProps) {
   const hatch = useId();
   const heights = columns.flatMap((c) => [c.restMm, c.closedMm, c.recordMm, c.targetMm]).filter((h) => h !== undefined);
-  const y = scale([0, Math.max(10, ...heights) * 1.02], [FLOOR, TOP]);
+  const y = scale(heightWindow(heights), [FLOOR, TOP]);
   const room = SPLIT / Math.max(1, columns.length);
-  const width = Math.min(110, room * 0.4);
+  const width = Math.min(110, room * 0.38);
   const text = `${columns.map(columnSentence).join('. ')}. Accepted space ${mm(acceptedMm[0])} to ${mm(acceptedMm[1])} mm.`;
   return (
     <Figure kind="stack" title={title} text={text} width={WIDTH} height={HEIGHT}>
       <defs>
         <Hatch id={hatch} />
       </defs>
-      <path className="d-axis" d={`M10 ${FLOOR}H${SPLIT}`} />
+      <path className="d-axis" d={`M10 ${FLOOR}H${SPLIT - 10}`} />
       {columns.map((column, i) => (
         <Column key={column.label} column={column} x={20 + i * room} width={width} y={y} hatch={hatch} />
       ))}

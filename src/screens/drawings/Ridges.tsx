@@ -24,26 +24,26 @@ interface RidgeProps {
 }
 
 export function UpperRidge({ widthMm }: RidgeProps) {
-  const width = (widthMm ?? UNMEASURED.upper) * UNIT;
-  const back = FRONT + 260;
-  const widest = back - 26;
-  const half = width / 2;
+  const half = ((widthMm ?? UNMEASURED.upper) * UNIT) / 2;
+  const back = FRONT + 250;
   const value = widthMm === undefined ? 'not measured yet, shape only' : `${mm(widthMm)} mm`;
   const text = `Upper ridge from below. Caliper tips on the outer sides at the widest place, cheek to cheek: ${value}.`;
   return (
     <Figure kind="ridge" title="Upper ridge, where to measure" text={text} width={WIDTH} height={HEIGHT}>
-      <path
-        className="d-tissue"
-        d={`${archPath(half, FRONT, back)}Q${MIDDLE} ${back + 26} ${MIDDLE - half} ${back}z`}
-      />
-      <path className="d-inner" d={archPath(half - 58, FRONT + 62, back)} />
-      <path className="d-line" d={`M${MIDDLE} ${FRONT + 70}V${back - 10}`} />
+      <path className="d-palate" d={`${archPath(half - 22, FRONT + 22, back)}z`} />
+      <path className="d-ridge-edge" d={archPath(half - 24, FRONT + 24, back)} />
+      <path className="d-ridge-band" d={archPath(half - 24, FRONT + 24, back)} />
+      <path className="d-line" d={`M${MIDDLE} ${FRONT + 96}V${back - 6}`} />
       <path
         className="d-line"
-        d={`M${MIDDLE - 26} ${FRONT + 92}q26 14 52 0M${MIDDLE - 34} ${FRONT + 116}q34 16 68 0`}
+        d={`M${MIDDLE - 8} ${FRONT + 104}q-30 4 -46 26M${MIDDLE + 8} ${FRONT + 104}q30 4 46 26`}
       />
-      <circle className="d-line" cx={MIDDLE} cy={FRONT + 50} r="7" />
-      <Caliper half={half} y={widest} label={widthMm === undefined ? 'widest place' : `${mm(widthMm)} mm`} />
+      <path
+        className="d-line"
+        d={`M${MIDDLE - 8} ${FRONT + 132}q-26 4 -40 24M${MIDDLE + 8} ${FRONT + 132}q26 4 40 24`}
+      />
+      <ellipse className="d-pad" cx={MIDDLE} cy={FRONT + 72} rx="8" ry="13" />
+      <Caliper half={half} y={back - 14} label={widthMm === undefined ? 'widest place' : `${mm(widthMm)} mm`} />
       <Label x={MIDDLE} y={FRONT - 16}>
         front
       </Label>
@@ -88,8 +88,9 @@ export function LowerRidge({ widthMm, lengthMm, measure }: LowerRidgeProps) {
       : `Lower ridge from above. From the front of the ridge to the line through both pads: ${length}. Width ${width}.`;
   return (
     <Figure kind="ridge" title="Lower ridge, where to measure" text={text} width={WIDTH} height={HEIGHT}>
+      <path className="d-ridge-edge" d={archPath(half, FRONT, back)} />
       <path className="d-ridge-band" d={archPath(half, FRONT, back)} />
-      <path className="d-line" d={archPath(half, FRONT, back)} />
+      <path className="d-lead" d={archPath(half, FRONT, back)} />
       {[-1, 1].map((side) => (
         <ellipse key={side} className="d-pad" cx={MIDDLE + side * half} cy={back} rx={PAD.x + 8} ry={PAD.y} />
       ))}
@@ -101,7 +102,8 @@ export function LowerRidge({ widthMm, lengthMm, measure }: LowerRidgeProps) {
           <path className="d-caliper" d={`M${MIDDLE} ${FRONT}V${back}`} />
           <circle className="d-tip" cx={MIDDLE} cy={FRONT} r="9" />
           <circle className="d-tip" cx={MIDDLE} cy={back} r="9" />
-          <Label x={MIDDLE + 16} y={(FRONT + back) / 2} anchor="start" strong>
+          <rect className="d-plate" x={MIDDLE - 84} y={(FRONT + back) / 2 - 20} width="168" height="40" rx="8" />
+          <Label x={MIDDLE} y={(FRONT + back) / 2 + 8} strong>
             {lengthMm === undefined ? 'front to pads' : `${mm(lengthMm)} mm`}
           </Label>
         </g>
@@ -120,7 +122,7 @@ export interface TrayPlanProps {
   readonly trays: readonly { readonly label: string; readonly innerMm: number; readonly sideMm: number }[];
 }
 
-const PLAN = { width: 720, height: 320, unit: 2.35, front: 70, back: 210 };
+const PLAN = { width: 720, height: 300, unit: 2.35, front: 70, back: 210 };
 
 function traySentence(tray: TrayPlanProps['trays'][number], index: number): string {
   const sides =
@@ -145,24 +147,19 @@ function TrayOver({
   const gap = inner - ridge;
   return (
     <g transform={`translate(${x - MIDDLE} 0)`}>
-      <path
-        className="d-tissue"
-        d={`${archPath(ridge, front, back)}Q${MIDDLE} ${back + 12} ${MIDDLE - ridge} ${back}z`}
-      />
+      <path className="d-ridge-edge d-thin" d={archPath(ridge - 11, front + 11, back)} />
+      <path className="d-ridge-band d-thin" d={archPath(ridge - 11, front + 11, back)} />
       <path
         className="d-tray"
         d={`${archPath(inner, front - gap, back + 8)}M${MIDDLE} ${front - gap}v-26M${MIDDLE - 14} ${front - gap - 26}h28`}
       />
       <Span x1={MIDDLE - inner} x2={MIDDLE - ridge} y={back - 26} tip={6} />
       <Span x1={MIDDLE + ridge} x2={MIDDLE + inner} y={back - 26} tip={6} />
-      <Label x={MIDDLE} y={back - 50} strong>
-        {tray.sideMm < 0 ? `−${mm(-tray.sideMm)}` : mm(tray.sideMm)} a side
-      </Label>
       <Label x={MIDDLE} y={back + 46} strong>
         {index + 1}. {tray.label}
       </Label>
       <Label x={MIDDLE} y={back + 72}>
-        inner {mm(tray.innerMm)}
+        {tray.sideMm < 0 ? `${mm(-tray.sideMm)} too narrow` : `${mm(tray.sideMm)} mm a side`}
       </Label>
     </g>
   );

@@ -21,7 +21,7 @@ export interface RulerProps {
   readonly plausibleMm?: readonly [number, number];
 }
 
-const WIDTH = 640;
+const WIDTH = 520;
 const EDGE = 24;
 const PILL = { w: 66, h: 32 };
 
@@ -86,6 +86,10 @@ function Mark({ reading, x, top, base }: MarkProps) {
   );
 }
 
+/** Drawn only where one of its ends lies on the piece of ruler shown; the caption names it always. */
+const edgeInside = (range: readonly [number, number], x: { readonly from: number; readonly to: number }): boolean =>
+  range.some((edge) => edge >= x.from && edge <= x.to);
+
 function Plausible({
   x,
   range,
@@ -97,7 +101,7 @@ function Plausible({
 }) {
   const from = Math.max(range[0], x.from);
   const to = Math.min(range[1], x.to);
-  if (to <= from) return null;
+  if (to <= from || !edgeInside(range, x)) return null;
   const [a, b] = [x.at(from), x.at(to)];
   const endA = range[0] < x.from ? `M${a + 10} ${y - 6}L${a} ${y}l10 6` : `M${a} ${y - 8}v16`;
   const endB = range[1] > x.to ? `M${b - 10} ${y - 6}L${b} ${y}l-10 6` : `M${b} ${y - 8}v16`;
@@ -146,7 +150,7 @@ export function Ruler(props: RulerProps) {
   const levels = stackLevels(values.map(x.at), PILL.w + 6);
   const rows = Math.max(1, ...levels.map((level) => level + 1));
   const base = 60 + rows * (PILL.h + 8);
-  const height = base + (plausibleMm === undefined ? 64 : 108);
+  const height = base + (plausibleMm !== undefined && edgeInside(plausibleMm, x) ? 108 : 64);
   return (
     <Figure kind="ruler" title={props.title} text={sentence(props)} width={WIDTH} height={height}>
       {medianMm === undefined ? null : <Band x={x} medianMm={medianMm} bandMm={bandMm} base={base} />}

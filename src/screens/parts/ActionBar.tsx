@@ -1,15 +1,16 @@
 /** What can be done at every step, in the same place at every step. */
 import type { AppActions, AppModel, StepView } from '../../app/model.ts';
-import { SignIcon } from './Icons.tsx';
+import type { VisitUi } from '../useVisitUi.ts';
 import { Target } from './Target.tsx';
 
 interface ActionBarProps {
   readonly model: AppModel;
   readonly step: StepView;
   readonly actions: AppActions;
+  readonly ui: VisitUi;
 }
 
-export function ActionBar({ model, step, actions }: ActionBarProps) {
+export function ActionBar({ model, step, actions, ui }: ActionBarProps) {
   const asking = step.mode === 'reason' || step.correcting !== undefined;
   const stands = step.mode === 'held' || step.mode === 'closed';
   return (
@@ -20,7 +21,7 @@ export function ActionBar({ model, step, actions }: ActionBarProps) {
       <Target onPress={() => actions.press('undo')} refused={step.mode === 'closed'}>
         Undo
       </Target>
-      <Target refused={stands} icon={<SignIcon sign="pause" />} onPress={() => actions.press('hold')}>
+      <Target refused={stands} onPress={() => actions.press('hold')}>
         Hold
       </Target>
       <Target refused={stands || asking} onPress={() => actions.press('skip')}>
@@ -28,6 +29,9 @@ export function ActionBar({ model, step, actions }: ActionBarProps) {
       </Target>
       <Target refused={stands} chosen={model.keypadOpen} onPress={() => actions.openKeypad(!model.keypadOpen)}>
         Keypad
+      </Target>
+      <Target chosen={ui.panel === 'note'} onPress={() => ui.show(ui.panel === 'note' ? 'none' : 'note')}>
+        Note
       </Target>
       <Target look="main" size="giant" refused={!step.canNext} onPress={() => actions.press('next')}>
         Next

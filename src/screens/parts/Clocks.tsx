@@ -1,5 +1,7 @@
 /** Running clocks on every screen, and the bar that rings. */
 import type { AppActions, AppModel } from '../../app/model.ts';
+import type { PhaseId } from '../../domain/case/facts.ts';
+import { phaseLabel } from '../../domain/summary/clocks.ts';
 import type { ClockRow } from '../../domain/summary/types.ts';
 import { phaseNow, stretch, timeLeft } from '../format.ts';
 import { PhaseIcon, SignIcon } from './Icons.tsx';
@@ -9,28 +11,46 @@ export function runningClocks(clocks: readonly ClockRow[]): readonly ClockRow[] 
   return clocks.filter((clock) => !clock.stopped && phaseNow(clock) !== undefined);
 }
 
+/** Short enough for a chip; the full words stand at the step. */
+const SHORT: Readonly<Record<PhaseId, string>> = {
+  mix: 'mixing',
+  working: 'working',
+  inMouth: 'in the mouth',
+  pourFrom: 'wait to pour',
+  pourWithin: 'pour within',
+  disinfect: 'in the bath',
+};
+
+const OVER: Readonly<Record<PhaseId, string>> = {
+  mix: 'mixing time over',
+  working: 'working time over',
+  inMouth: 'setting time over',
+  pourFrom: 'may be poured',
+  pourWithin: 'pour time over',
+  disinfect: 'bath over',
+};
+
 interface ChipProps {
   readonly clock: ClockRow;
   readonly now: number;
-  readonly rings: boolean;
+  /** A bath that is over can be ended here. */
+  readonly mayEnd: boolean;
   readonly actions: AppActions;
 }
 
-function ClockChip({ clock, now, rings, actions }: ChipProps) {
+function ClockChip({ clock, now, mayEnd, actions }: ChipProps) {
   const phase = phaseNow(clock);
   if (phase === undefined) return null;
   const left = timeLeft(phase.dueAt, now);
-  const ends = clock.flow === 'timed';
   return (
-    <li className={`chip chip-${phase.id} ${left.over ? 'chip-over' : ''} ${rings ? 'chip-rings' : ''}`}>
+    <li className={`chip chip-${phase.id} ${left.over ? 'chip-over' : ''}`}>
       <PhaseIcon phase={phase.id} />
-      <p className="chip-words">
-        <strong>{clock.label}</strong>
-        <span>{clock.name}</span>
-        <span className="chip-phase">{left.over ? `${phase.label}: over since` : phase.label}</span>
+      <p className="chip-phase">{left.over ? OVER[phase.id] : SHORT[phase.id]}</p>
+      <time className="chip-time">{left.over ? `+${left.text}` : left.text}</time>
+      <p className="chip-name">
+        <strong>{clock.label}</strong>, {clock.name}
       </p>
-      <time className="chip-time">{left.text}</time>
-      {ends ? (
+      {mayEnd && left.over && clock.flow === 'timed' ? (
         <Target name={`Done: ${clock.label}`} onPress={() => actions.press(`clockDone:${clock.clock}`)}>
           Done
         </Target>
@@ -39,22 +59,18 @@ function ClockChip({ clock, now, rings, actions }: ChipProps) {
   );
 }
 
-type StripProps = Pick<AppModel, 'clocks' | 'ringing' | 'now'> & { readonly actions: AppActions };
+type StripProps = { readonly model: AppModel; readonly actions: AppActions };
 
-export function ClockStrip({ clocks, ringing, now, actions }: StripProps) {
-  const running = runningClocks(clocks);
-  if (running.length === 0) return null;
+/** On every screen. What rings stands in the bar instead. */
+export function ClockStrip({ model, actions }: StripProps) {
+  const { clocks, ringing, now, place } = model;
+  const quiet = runningClocks(clocks).filter((clock) => !ringing.some((ring) => ring.clock === clock.id));
+  if (quiet.length === 0) return null;
   return (
     <section className="clocks" aria-label="Running clocks">
       <ul className="chips">
-        {running.map((clock) => (
-          <ClockChip
-            key={clock.id}
-            clock={clock}
-            now={now}
-            rings={ringing.some((ring) => ring.clock === clock.id || ring.clock === clock.clock)}
-            actions={actions}
-          />
+        {quiet.map((clock) => (
+          <ClockChip key={clock.id} clock={clock} now={now} mayEnd={place === 'visit'} actions={actions} />
         ))}
       </ul>
     </section>
@@ -62,16 +78,23 @@ export function ClockStrip({ clocks, ringing, now, actions }: StripProps) {
 }
 
 /** Rings until it is seen: pattern, shape and words; the pattern stands still where motion is not wanted. */
-export function RingingBar({ ringing, actions }: Pick<AppModel, 'ringing'> & { readonly actions: AppActions }) {
+export function RingingBar({ model, actions }: StripProps) {
+  const { ringing, clocks } = model;
   if (ringing.length === 0) return null;
+  const materialOf = (id: string) => clocks.find((clock) => clock.id === id)?.name;
   return (
-    <section className="ringing" role="alert" aria-label="Time is up">
+    <section className="ringing" aria-label="Time is up">
       <SignIcon sign="bell" />
       <ul className="ringing-list">
         {ringing.map((ring) => (
           <li key={`${ring.clock}:${ring.phase}`}>
-            <strong>{ring.label}:</strong> {ring.phase} over
-            {ring.lateMs >= 1000 ? `, rang ${stretch(ring.lateMs)} late` : ''}
+            <span role="alert">
+              <strong>{ring.label}</strong>, {phaseLabel[ring.phase]} over
+            </span>
+            <span className="ringing-more">
+              {ring.lateMs >= 1000 ? `since ${stretch(ring.lateMs)}, ` : ''}
+              {materialOf(ring.clock)}
+            </span>
           </li>
         ))}
       </ul>

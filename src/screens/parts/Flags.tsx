@@ -42,7 +42,7 @@ interface ReasonsProps {
 export function ReasonPicker({ reasons = [], onReason }: ReasonsProps) {
   return (
     <div className="reasons">
-      <div className="choices">
+      <div className="choices choices-many">
         {reasons.map((reason) => (
           <Target key={reason.id} size="big" onPress={() => onReason(reason.label)}>
             {reason.label}

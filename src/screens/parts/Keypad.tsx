@@ -3,7 +3,7 @@ import type { StepView } from '../../app/model.ts';
 import type { VisitUi } from '../useVisitUi.ts';
 import { Target } from './Target.tsx';
 
-const KEYS = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0'] as const;
+const KEYS = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '0', '.'] as const;
 
 /** Which quantity the next number is for. */
 function subjectOf(step: StepView | undefined): string {
@@ -23,20 +23,12 @@ export function Keypad({ step, ui }: KeypadProps) {
       <div className="keypad-display">
         <p className="keypad-subject">{subjectOf(step)}</p>
         <p className="digits" aria-live="polite">
-          {ui.draft === '' ? <span className="digits-empty">– –</span> : ui.draft}
+          {ui.draft === '' ? <span className="digits-slot" aria-hidden="true" /> : ui.draft}
           <span className="unit"> {unit}</span>
         </p>
         <p className="keypad-trouble" role="status">
           {ui.draftTrouble}
         </p>
-        <div className="keypad-ends">
-          <Target look="quiet" onPress={ui.closeKeypad}>
-            Close
-          </Target>
-          <Target look="main" size="big" refused={ui.draft === ''} onPress={ui.enter}>
-            Enter
-          </Target>
-        </div>
       </div>
       <div className="keypad-keys">
         {KEYS.map((key) => (
@@ -46,6 +38,12 @@ export function Keypad({ step, ui }: KeypadProps) {
         ))}
         <Target size="big" name="Rub out the last digit" onPress={ui.rubOut}>
           ⌫
+        </Target>
+        <Target look="quiet" onPress={ui.closeKeypad}>
+          Close
+        </Target>
+        <Target look="main" size="big" refused={ui.draft === ''} onPress={ui.enter}>
+          Enter
         </Target>
       </div>
     </section>

@@ -17,16 +17,50 @@ export function CautionLine({ cautions }: { readonly cautions: readonly string[]
   );
 }
 
-/** What the app last did, and what it could not do. Both are read out by a screen reader as they change. */
+/** The first words of each caution: enough to stop a hand. The whole sentence stands on summary and lab sheet. */
+export function cautionHead(caution: string): string {
+  const [head = caution] = caution.split(':');
+  return head.length < 4 ? caution : head;
+}
+
+/** One line at every step of the visit. */
+export function CautionHeads({ cautions }: { readonly cautions: readonly string[] }) {
+  if (cautions.length === 0) return null;
+  return (
+    <section className="cautions caution-heads" aria-label="Cautions of this case">
+      <ToneIcon tone="warn" />
+      <ul>
+        {cautions.map((caution) => (
+          <li key={caution}>{cautionHead(caution)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What the app last did. Read out by a screen reader as it changes. */
+export function Said({ text }: { readonly text: string }) {
+  return (
+    <p className="said" role="status">
+      {text}
+    </p>
+  );
+}
+
+/** What it could not do, and what can be done instead. */
+export function Trouble({ text }: { readonly text: string }) {
+  return (
+    <p className={text === '' ? 'trouble trouble-none' : 'trouble'} role="alert">
+      {text}
+    </p>
+  );
+}
+
 export function SaidLine({ said, trouble }: { readonly said: string; readonly trouble: string }) {
   return (
     <div className="said-line">
-      <p className="said" role="status">
-        {said}
-      </p>
-      <p className={trouble === '' ? 'trouble trouble-none' : 'trouble'} role="alert">
-        {trouble}
-      </p>
+      <Said text={said} />
+      <Trouble text={trouble} />
     </div>
   );
 }

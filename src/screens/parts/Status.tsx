@@ -31,23 +31,19 @@ export function UnsafeBar({ save, actions }: { readonly save: SaveState; readonl
   );
 }
 
+export function SoundBadge({ sound }: { readonly sound: 'armed' | 'unavailable' }) {
+  const armed = sound === 'armed';
+  return (
+    <p className={`sound sound-${sound}`}>
+      <SignIcon sign={armed ? 'soundOn' : 'soundOff'} />
+      <span>{armed ? 'sound on' : 'no sound, watch the screen'}</span>
+    </p>
+  );
+}
+
+/** Browsers allow a sound only after a touch on this page; until then this stands in the way, on purpose. */
 export function SoundTarget({ sound, actions }: Pick<AppModel, 'sound'> & { readonly actions: AppActions }) {
-  if (sound === 'armed') {
-    return (
-      <p className="sound sound-armed">
-        <SignIcon sign="soundOn" />
-        <span>sound ready</span>
-      </p>
-    );
-  }
-  if (sound === 'unavailable') {
-    return (
-      <p className="sound sound-none">
-        <SignIcon sign="soundOff" />
-        <span>no sound, watch the screen</span>
-      </p>
-    );
-  }
+  if (sound !== 'needsTouch') return <SoundBadge sound={sound} />;
   return (
     <Target look="warn" icon={<SignIcon sign="soundOff" />} onPress={actions.armSound}>
       Touch to arm sound
@@ -64,7 +60,7 @@ export function SpeechTarget({
 }) {
   if (speech === undefined) return null;
   return (
-    <Target look="quiet" chosen={speech} onPress={() => actions.setSpeech(!speech)}>
+    <Target chosen={speech} onPress={() => actions.setSpeech(!speech)}>
       {speech ? 'Reads aloud' : 'Silent'}
     </Target>
   );

@@ -155,7 +155,6 @@ export function RecordScreen({ model, actions }: PlaceProps) {
         <Target icon={<SignIcon sign="note" />} onPress={() => setNoting(!noting)}>
           Add a note
         </Target>
-        <Target onPress={() => actions.press('undo')}>Undo</Target>
         <Target onPress={() => actions.go('summary')}>Summary</Target>
       </PageHead>
       <SaidLine said={model.said} trouble={model.trouble} />

@@ -6,46 +6,48 @@ import { Target } from '../parts/Target.tsx';
 import { Timeline } from '../drawings/Timeline.tsx';
 import type { ClockPhase, ClockRow } from '../../domain/summary/types.ts';
 import type { Disinfectant, Material } from '../../domain/protocol/types.ts';
-import { StepDrawing } from './StepDrawing.tsx';
 import { StepLines, type BodyProps } from './body.tsx';
 
 const SECOND = 1000;
 
 /** What the leaflet says, short enough for a target. */
 function timesOf(item: Material | Disinfectant): string {
-  if ('minutes' in item) return `${item.minutes} min`;
-  return `work until ${stretch(item.workingS * SECOND)}, out after ${stretch(item.removeS * SECOND)}`;
+  const typical = item.generic ? 'typically ' : '';
+  if ('minutes' in item) return `${typical}${item.minutes} min`;
+  return `${typical}work to ${stretch(item.workingS * SECOND)}, out after ${stretch(item.removeS * SECOND)}`;
 }
 
 function Materials({ step, actions }: BodyProps) {
   const choices = choicesOf(step);
+  const materials = step.materials ?? [];
   return (
-    <div className="choices" role="group" aria-label="Materials">
-      {(step.materials ?? []).map((item, index) => (
-        <Target
-          key={item.id}
-          size="big"
-          digit={index + 1}
-          chosen={step.chosenMaterial === item.id}
-          onPress={() => actions.press(choices[index]?.intent ?? `material:${item.id}`)}
-        >
-          {item.name}
-          <span className="material-times">{timesOf(item)}</span>
-          {item.generic ? <span className="material-times">typical figures, check the leaflet</span> : null}
-        </Target>
-      ))}
+    <div className="materials">
+      <div className="choices" role="group" aria-label="Materials">
+        {materials.map((item, index) => (
+          <Target
+            key={item.id}
+            size="big"
+            digit={index + 1}
+            chosen={step.chosenMaterial === item.id}
+            onPress={() => actions.press(choices[index]?.intent ?? `material:${item.id}`)}
+          >
+            {item.name}
+            <span className="material-times">{timesOf(item)}</span>
+          </Target>
+        ))}
+      </div>
+      {materials.some((item) => item.generic) ? <p className="step-note">Typical times: the leaflet decides.</p> : null}
     </div>
   );
 }
 
 function BeforeStart(props: BodyProps) {
-  const { model, step, actions } = props;
+  const { step, actions } = props;
   const timed = step.step.kind === 'clock' && step.step.flow === 'timed';
   return (
-    <div className={step.drawing === undefined ? 'body' : 'body body-drawn'}>
-      <div className="body-words">
-        <StepLines step={step} />
-        <Materials {...props} />
+    <div className="body clock-body">
+      <Materials {...props} />
+      <div className="clock-side">
         <Target
           look="main"
           size="giant"
@@ -55,8 +57,8 @@ function BeforeStart(props: BodyProps) {
         >
           {timed ? 'Start the clock' : 'Start mixing'}
         </Target>
+        <StepLines step={step} />
       </div>
-      <StepDrawing model={model} step={step} />
     </div>
   );
 }
@@ -67,10 +69,11 @@ function BigTime({ phase, now }: { readonly phase: ClockPhase; readonly now: num
     <div className={`big-time phase-${phase.id} ${left.over ? 'big-time-over' : ''}`}>
       <p className="big-phase">
         <PhaseIcon phase={phase.id} />
-        <span>{left.over ? `${phase.label}: over since` : `${phase.label}, left`}</span>
+        <span>{phase.label}</span>
       </p>
       <p className="digits">
         <time>{left.text}</time>
+        <span className="unit"> {left.over ? 'over' : 'left'}</span>
       </p>
     </div>
   );
@@ -105,7 +108,7 @@ function ClockTargets({ clock, actions }: { readonly clock: ClockRow } & Pick<Bo
   const seats = clock.flow === 'impression' && clock.seatedAt === undefined;
   const out = clock.flow === 'timed' ? 'Done' : 'Out';
   return (
-    <div className="yes-no">
+    <div className="clock-targets">
       {seats ? (
         <Target look="main" size="giant" icon={<PhaseIcon phase="inMouth" />} onPress={() => actions.press('seated')}>
           Seated
@@ -118,33 +121,38 @@ function ClockTargets({ clock, actions }: { readonly clock: ClockRow } & Pick<Bo
   );
 }
 
-export function ClockBody(props: BodyProps) {
-  const { model, step, actions } = props;
-  const { clock } = step;
-  if (clock === undefined) return <BeforeStart {...props} />;
+function Running({ clock, now }: { readonly clock: ClockRow; readonly now: number }) {
   const phase = phaseNow(clock);
   return (
-    <div className="body clock-body">
+    <div className="clock-face">
       <p className="digits-label">
         {clock.name}
         {clock.attempt > 1 ? `, attempt ${clock.attempt}` : ''}
       </p>
-      <div className="clock-face">
-        {phase === undefined ? (
-          <p className="big-phase">The clock has ended.</p>
-        ) : (
-          <BigTime phase={phase} now={model.now} />
-        )}
-        <OtherPhases clock={clock} now={model.now} />
+      {phase === undefined ? <p className="big-phase">The clock has ended.</p> : <BigTime phase={phase} now={now} />}
+      <Timeline clock={clock} now={now} />
+      <OtherPhases clock={clock} now={now} />
+    </div>
+  );
+}
+
+export function ClockBody(props: BodyProps) {
+  const { model, step, actions } = props;
+  const { clock } = step;
+  if (clock === undefined) return <BeforeStart {...props} />;
+  return (
+    <div className="body clock-body">
+      <Running clock={clock} now={model.now} />
+      <div className="clock-side">
+        <ClockTargets clock={clock} actions={actions} />
+        {clock.findings.map((finding) => (
+          <p key={finding.id} className="step-caution">
+            <ToneIcon tone="warn" />
+            <span>{findingText(finding)}</span>
+          </p>
+        ))}
+        <StepLines step={step} />
       </div>
-      <Timeline clock={clock} now={model.now} />
-      {clock.findings.map((finding) => (
-        <p key={finding.id} className="step-caution">
-          <ToneIcon tone="warn" />
-          <span>{findingText(finding)}</span>
-        </p>
-      ))}
-      <ClockTargets clock={clock} actions={actions} />
     </div>
   );
 }

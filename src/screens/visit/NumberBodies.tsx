@@ -1,4 +1,5 @@
 /** Numbers: asked for, shown large and waiting for a yes, or asked about. */
+import type { PendingView } from '../../app/model.ts';
 import { withUnit } from '../format.ts';
 import { SignIcon } from '../parts/Icons.tsx';
 import { Target } from '../parts/Target.tsx';
@@ -7,21 +8,32 @@ import { StepLines, type BodyProps } from './body.tsx';
 
 type Reading = NonNullable<BodyProps['step']['reading']>;
 
-function KeptList({ reading }: { readonly reading: Reading }) {
-  const wanted =
-    reading.least > 1 ? `${reading.kept.length} kept, ${reading.least} or more wanted` : `${reading.kept.length} kept`;
+/** "2 kept, 3 or more wanted" */
+function keptWords({ kept, least }: Reading): string {
+  if (least <= 1) return kept.length === 0 ? '' : 'kept';
+  return `${kept.length} kept, ${least} or more wanted`;
+}
+
+function KeptCount({ reading }: { readonly reading: Reading }) {
+  const words = keptWords(reading);
+  if (words === '') return null;
   return (
-    <section className="kept" aria-label="Kept readings">
-      <p className="kept-count">{wanted}</p>
-      <ol className="kept-list">
-        {reading.kept.map((kept) => (
-          <li key={kept.seq} className={kept.suspect ? 'kept-one kept-suspect' : 'kept-one'}>
-            {kept.digits}
-            {kept.suspect ? <span className="kept-why">stands apart</span> : null}
-          </li>
-        ))}
-      </ol>
-    </section>
+    <span className="kept-count">
+      {reading.kept.length === 0 ? null : <SignIcon sign="kept" />} {words}
+    </span>
+  );
+}
+
+function KeptList({ reading }: { readonly reading: Reading }) {
+  return (
+    <ol className="kept-list" aria-label="Kept readings">
+      {reading.kept.map((kept) => (
+        <li key={kept.seq} className={kept.suspect ? 'kept-one kept-suspect' : 'kept-one'}>
+          {kept.digits}
+          {kept.suspect ? <span className="kept-why">stands apart</span> : null}
+        </li>
+      ))}
+    </ol>
   );
 }
 
@@ -37,7 +49,7 @@ export function ReadingBody({ model, step }: BodyProps) {
           struck through.
         </p>
         <p className="digits">
-          <s>{correcting.digits}</s> <span className="digits-empty">– –</span>
+          <s>{correcting.digits}</s> <span className="digits-slot" aria-hidden="true" />
           <span className="unit"> {correcting.unit}</span>
         </p>
       </div>
@@ -46,20 +58,17 @@ export function ReadingBody({ model, step }: BodyProps) {
   return (
     <div className="body body-drawn">
       <div className="body-words">
-        <StepLines step={step} />
+        {latest === undefined ? <StepLines step={step} /> : null}
         {reading === undefined ? null : (
           <>
-            <p className="digits-label">{reading.label}</p>
-            <p className="digits">
-              {latest === undefined ? <span className="digits-empty">– –</span> : latest.digits}
-              <span className="unit"> {reading.unit}</span>
-              {latest === undefined ? null : (
-                <span className="digits-tag">
-                  <SignIcon sign="kept" /> kept
-                </span>
-              )}
+            <p className="digits-label">
+              {reading.label} <KeptCount reading={reading} />
             </p>
-            {reading.kept.length === 0 && reading.least <= 1 ? null : <KeptList reading={reading} />}
+            <p className="digits">
+              {latest === undefined ? <span className="digits-slot" aria-hidden="true" /> : latest.digits}
+              <span className="unit"> {reading.unit}</span>
+            </p>
+            {reading.kept.length < 2 ? null : <KeptList reading={reading} />}
           </>
         )}
       </div>
@@ -68,12 +77,9 @@ export function ReadingBody({ model, step }: BodyProps) {
   );
 }
 
-/** Confirm: nothing else on the screen but the number and its yes. */
-export function ConfirmBody({ step, actions }: BodyProps) {
-  const { pending } = step;
-  if (pending === undefined) return null;
+function Waiting({ pending }: { readonly pending: PendingView }) {
   return (
-    <div className="body body-center confirm">
+    <div className="confirm-number">
       <p className="digits-label">
         {pending.readingLabel}
         {pending.correctsDigits === undefined ? null : (
@@ -94,12 +100,18 @@ export function ConfirmBody({ step, actions }: BodyProps) {
           ))}
         </ul>
       )}
-      {pending.mustSayYes ? (
-        <p className="must-yes">Kept only after a yes.</p>
-      ) : (
-        <p className="must-yes">Yes or Next keeps it.</p>
-      )}
-      <div className="yes-no">
+      <p className="must-yes">{pending.mustSayYes ? 'Kept only after a yes.' : 'Yes or Next keeps it.'}</p>
+    </div>
+  );
+}
+
+/** Confirm: nothing else on the screen but the number and its yes. */
+export function ConfirmBody({ step, actions }: BodyProps) {
+  if (step.pending === undefined) return null;
+  return (
+    <div className="body confirm">
+      <Waiting pending={step.pending} />
+      <div className="confirm-targets">
         <Target look="main" size="giant" icon={<SignIcon sign="kept" />} onPress={() => actions.press('yes')}>
           Yes, keep
         </Target>
@@ -117,11 +129,14 @@ export function ConfirmBody({ step, actions }: BodyProps) {
 /** Choose: fifty or fifteen. */
 export function ChooseBody({ step, actions }: BodyProps) {
   const unit = step.reading?.unit ?? 'mm';
+  const candidates = step.candidates ?? [];
   return (
     <div className="body body-center choose">
-      <p className="digits-label">{step.reading?.label ?? 'Which number'}: which one was it?</p>
+      <p className="digits-label">
+        {step.reading?.label ?? 'Which number'}: which one was it, in {unit}?
+      </p>
       <div className="candidates">
-        {(step.candidates ?? []).map((candidate) => (
+        {candidates.map((candidate) => (
           <button
             key={candidate.value}
             type="button"
@@ -129,13 +144,12 @@ export function ChooseBody({ step, actions }: BodyProps) {
             onClick={() => actions.press(`choose:${candidate.value}`)}
           >
             <span className="digits">{candidate.digits}</span>
-            <span className="unit">{unit}</span>
           </button>
         ))}
+        <Target size="big" onPress={() => actions.press('no')}>
+          {candidates.length > 2 ? 'None of these' : 'Neither'}, say it again
+        </Target>
       </div>
-      <Target size="big" onPress={() => actions.press('no')}>
-        Neither, say it again
-      </Target>
     </div>
   );
 }

@@ -9,9 +9,14 @@ export function ReasonBody({ step, actions }: BodyProps) {
   return (
     <div className="body">
       <p className="digits-label">{step.reasonFor ?? 'A reason is wanted'}</p>
-      <div className="choices" role="group" aria-label="Reasons">
+      <div className="choices choices-many" role="group" aria-label="Reasons">
         {choicesOf(step).map((choice, index) => (
-          <Target key={choice.intent} size="big" digit={index + 1} onPress={() => actions.press(choice.intent)}>
+          <Target
+            key={choice.intent}
+            size="big"
+            {...(index < 9 ? { digit: index + 1 } : {})}
+            onPress={() => actions.press(choice.intent)}
+          >
             {choice.label}
           </Target>
         ))}

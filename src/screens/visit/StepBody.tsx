@@ -12,7 +12,11 @@ function AnswersBody({ model, step, actions }: BodyProps) {
   const choices = choicesOf(step);
   return (
     <WithDrawing model={model} step={step}>
-      <div className={`choices choices-${Math.min(choices.length, 6)}`} role="group" aria-label="Answers">
+      <div
+        className={choices.length > 6 ? 'choices choices-many' : `choices choices-${choices.length}`}
+        role="group"
+        aria-label="Answers"
+      >
         {choices.map((choice, index) => {
           const onRecord = choice.intent === `answer:${step.answered ?? ''}`;
           return (

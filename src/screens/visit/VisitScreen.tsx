@@ -5,10 +5,12 @@ import { ActionBar } from '../parts/ActionBar.tsx';
 import { EarTarget, SayNow } from '../parts/EarStrip.tsx';
 import { FlagBar, FlagsPanel } from '../parts/Flags.tsx';
 import { Keypad } from '../parts/Keypad.tsx';
-import { CautionLine, SaidLine } from '../parts/Lines.tsx';
+import { CautionHeads, Said, Trouble } from '../parts/Lines.tsx';
+import { MorePanel } from '../parts/MorePanel.tsx';
 import { NotePanel } from '../parts/NotePanel.tsx';
-import { Rail } from '../parts/Rail.tsx';
+import { SaveBadge, SoundBadge } from '../parts/Status.tsx';
 import { Target } from '../parts/Target.tsx';
+import { unseenWords } from '../choices.ts';
 import type { VisitUi } from '../useVisitUi.ts';
 import { StepBody } from './StepBody.tsx';
 
@@ -18,7 +20,8 @@ export interface VisitProps {
   readonly ui: VisitUi;
 }
 
-function StepHead({ step }: { readonly step: StepView }) {
+function StepHead({ model, step }: { readonly model: AppModel; readonly step: StepView }) {
+  const { summary, save, sound } = model;
   const heading = useRef<HTMLHeadingElement>(null);
   const shown = `${step.step.id}:${step.mode}`;
   const before = useRef(shown);
@@ -31,10 +34,18 @@ function StepHead({ step }: { readonly step: StepView }) {
   const { chapter, chapterCount, place, placeCount } = step;
   return (
     <header className="step-head">
-      <p className="step-place">
-        Part {chapter.number} of {chapterCount} · {chapter.title}
-        {placeCount > 1 ? ` · step ${place} of ${placeCount}` : ''}
-      </p>
+      <div className="step-place">
+        <p>
+          {summary === undefined ? null : <strong>{summary.caseCode} · </strong>}
+          Part {chapter.number} of {chapterCount}
+          {placeCount > 1 ? <span className="step-count">{`, step ${place} of ${placeCount}`}</span> : null} ·{' '}
+          {chapter.title}
+        </p>
+        <div className="step-state">
+          <SaveBadge save={save} />
+          {sound === 'needsTouch' ? null : <SoundBadge sound={sound} />}
+        </div>
+      </div>
       <h1 className="step-title" tabIndex={-1} ref={heading}>
         {step.title}
       </h1>
@@ -44,6 +55,7 @@ function StepHead({ step }: { readonly step: StepView }) {
 
 function Middle({ model, actions, ui, step }: VisitProps & { readonly step: StepView }) {
   if (ui.panel === 'flags') return <FlagsPanel model={model} actions={actions} onClose={() => ui.show('none')} />;
+  if (ui.panel === 'more') return <MorePanel model={model} actions={actions} onClose={() => ui.show('none')} />;
   if (ui.panel === 'note') return <NotePanel actions={actions} onClose={() => ui.show('none')} />;
   if (model.keypadOpen) return <Keypad step={step} ui={ui} />;
   return <StepBody model={model} step={step} actions={actions} ui={ui} />;
@@ -64,24 +76,32 @@ function NoVisit({ actions }: { readonly actions: AppActions }) {
 export function VisitScreen({ model, actions, ui }: VisitProps) {
   const { step } = model;
   if (step === undefined) return <NoVisit actions={actions} />;
+  const panel = ui.panel !== 'none' || model.keypadOpen;
+  const alone = step.mode === 'confirm' || step.mode === 'choose' || step.mode === 'signoff' || step.mode === 'held';
   return (
     <div className={`visit visit-${step.mode}`}>
-      <Rail model={model} actions={actions} places={['cases', 'record', 'summary']} />
       <main className="step">
-        <StepHead step={step} />
+        <StepHead model={model} step={step} />
         <div className="step-body">
           <Middle model={model} actions={actions} ui={ui} step={step} />
         </div>
-        {ui.panel === 'flags' ? null : <FlagBar flags={model.flags} onOpen={() => ui.show('flags')} />}
-        <CautionLine cautions={model.cautions} />
-        <SaidLine said={model.said} trouble={model.trouble} />
+        <Trouble text={model.trouble} />
+        {panel || alone ? null : <FlagBar flags={model.flags} onOpen={() => ui.show('flags')} />}
+        <div className="step-foot">
+          <CautionHeads cautions={model.cautions} />
+          <Said text={model.said} />
+        </div>
       </main>
-      <ActionBar model={model} step={step} actions={actions} />
+      <ActionBar model={model} step={step} actions={actions} ui={ui} />
       <footer className="foot">
         <EarTarget ear={model.ear} actions={actions} />
-        <SayNow words={step.words} />
-        <Target look="quiet" onPress={() => ui.show(ui.panel === 'note' ? 'none' : 'note')}>
-          Note
+        <SayNow words={unseenWords(step)} />
+        <Target
+          look="quiet"
+          chosen={ui.panel === 'more'}
+          onPress={() => ui.show(ui.panel === 'more' ? 'none' : 'more')}
+        >
+          More
         </Target>
       </footer>
     </div>
