@@ -122,6 +122,8 @@ export interface AppModel {
   readonly cases: readonly CaseListRow[];
   readonly step?: StepView;
   readonly summary?: Summary;
+  /** The five visits: what is done, what runs, what may be opened next. */
+  readonly caseLine?: readonly CaseVisit[];
   readonly clocks: readonly ClockRow[];
   /** Clock phases that are over and not yet acknowledged. */
   readonly ringing: readonly {
@@ -150,6 +152,17 @@ export interface AppModel {
   readonly lastHeard?: Interpretation;
 }
 
+/** One visit on the case line. */
+export interface CaseVisit {
+  readonly visit: number;
+  /** "visit 5, time 2" */
+  readonly name: string;
+  readonly title: string;
+  readonly state: 'done' | 'now' | 'next' | 'later';
+  readonly openedAt?: number;
+  readonly closedAt?: number;
+}
+
 /** Everything a screen may ask for. `press` takes the intent ids of `Utterance.text` for source touch. */
 export interface AppActions {
   press(intent: string): void;
@@ -157,6 +170,8 @@ export interface AppActions {
   type(text: string): void;
   openCase(id: string): void;
   newCase(input: { code: string; clinician: string; assistant: string; demo: boolean }): void;
+  /** Opens the next visit of the open case, once the one before is closed. */
+  openVisit(input: { visit: number; clinician: string; assistant: string }): void;
   go(place: AppModel['place']): void;
   setEar(on: boolean): void;
   setSpeech(on: boolean): void;

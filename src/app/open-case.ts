@@ -27,6 +27,13 @@ export interface NewCase {
   readonly language: Language;
 }
 
+export interface NextVisit {
+  readonly visit: number;
+  readonly clinician: string;
+  readonly assistant: string;
+  readonly language: Language;
+}
+
 export interface KitHost {
   now(): number;
 }

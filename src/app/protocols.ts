@@ -10,3 +10,10 @@ export async function loadProtocol(id: string, version: number): Promise<VisitPr
   const { protocolFor } = await import('../domain/protocol/index.ts');
   return protocolFor(id, version);
 }
+
+/** The newest protocol this build has for a visit. */
+export async function latestProtocol(visit: number): Promise<VisitProtocol | undefined> {
+  if (visit === visit1.visit) return visit1;
+  const { protocols } = await import('../domain/protocol/index.ts');
+  return protocols.findLast((protocol) => protocol.visit === visit);
+}

@@ -1,5 +1,5 @@
 /** From the record to a running visit: the machine is always started fresh, with input worked out from the facts. */
-import { isKind, liveOf, type CaseView } from '../domain/case/fold.ts';
+import { isKind, liveOf, visitFacts, type CaseView } from '../domain/case/fold.ts';
 import { isRepeated } from '../domain/protocol/path.ts';
 import type { ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import type { ClockStage, VisitInput } from '../../machines/visit.types.ts';
@@ -13,7 +13,7 @@ function keptCounts(view: CaseView): Record<string, number> {
 
 function clockStages(view: CaseView): Record<string, ClockStage> {
   const stages: Record<string, ClockStage> = {};
-  for (const fact of view.log.facts) {
+  for (const fact of visitFacts(view)) {
     const why = view.strikes.get(fact.seq)?.why;
     if (why === 'undone') continue;
     if (isKind(fact, 'clockStarted')) stages[fact.body.clock] = why === 'newAttempt' ? 'idle' : 'mixing';

@@ -12,7 +12,7 @@ import type { VisitEvent } from '../../machines/visit.types.ts';
 import { buildModel, saveState } from './build-model.ts';
 import { localDate } from './dates.ts';
 import type { AppActions, AppModel, CaseListRow } from './model.ts';
-import type { NewCase, OpenCase, Opened } from './open-case.ts';
+import type { NewCase, NextVisit, OpenCase, Opened } from './open-case.ts';
 import { soundSettings } from './settings.ts';
 import type { Devices } from './ports.ts';
 import type { Outcome } from './session.ts';
@@ -183,6 +183,18 @@ class AppRuntime implements Runtime {
   private async begin(input: NewCase): Promise<void> {
     const kit = await import('./visit-kit.ts');
     const { opened, facts } = await kit.openNew(input, this.devices.time.clock);
+    this.adopt(opened);
+    await this.keep(facts, '');
+  }
+
+  openVisit(input: { visit: number; clinician: string; assistant: string }): void {
+    void this.beginVisit({ ...input, language: this.stores.settings.getState().language });
+  }
+
+  private async beginVisit(input: NextVisit): Promise<void> {
+    if (this.open === undefined) return;
+    const kit = await import('./visit-kit.ts');
+    const { opened, facts } = await kit.openVisit(this.open, input, this.devices.time.clock);
     this.adopt(opened);
     await this.keep(facts, '');
   }

@@ -168,6 +168,9 @@ class VisitSession implements Session {
 
   private correct(seq: number): Outcome {
     const fact = this.current.log.facts[seq - 1];
+    if (fact !== undefined && fact.seq < this.current.from) {
+      return { ...QUIET, trouble: 'That entry belongs to an earlier visit. Write a note instead.' };
+    }
     if (fact?.body.kind !== 'reading' || this.current.strikes.has(seq)) {
       return { ...QUIET, trouble: 'That entry is already struck through and cannot be corrected.' };
     }

@@ -1,6 +1,6 @@
 /** A case taken from the store, or begun: parsed, its protocol found, a session running on it. */
 import type { Fact } from '../domain/case/facts.ts';
-import { isKind, type CaseView } from '../domain/case/fold.ts';
+import { isKind, visitFacts, type CaseView } from '../domain/case/fold.ts';
 import { parseFacts } from '../domain/case/parse.ts';
 import { defaultPractice } from '../domain/protocol/practice.ts';
 import { readingDefs } from '../domain/protocol/readings.ts';
@@ -10,9 +10,10 @@ import { reasonInWords, summarise } from '../domain/summary/summarise.ts';
 import type { Flag, Summary } from '../domain/summary/types.ts';
 import type { CaseRow } from '../storage/types.ts';
 import type { AppModel } from './model.ts';
-import type { KitHost, NewCase, OpenCase, Opened } from './open-case.ts';
+import { caseLine, nextVisit } from './case-line.ts';
+import type { KitHost, NewCase, NextVisit, OpenCase, Opened } from './open-case.ts';
 import { openingFacts } from './opening.ts';
-import { loadProtocol, visit1 } from './protocols.ts';
+import { latestProtocol, loadProtocol, visit1 } from './protocols.ts';
 import { createSession, type Session } from './session.ts';
 import { stepView } from './step-view.ts';
 import { appVersion } from './version.ts';
@@ -47,6 +48,49 @@ export async function openNew(input: NewCase, host: KitHost): Promise<{ opened: 
   return { opened: await openFacts(id, facts, host), facts };
 }
 
+/** The next visit of a case whose last one is closed: its opening fact, and the session that runs on it. */
+export async function openVisit(
+  open: OpenCase,
+  input: NextVisit,
+  host: KitHost,
+): Promise<{ opened: Opened; facts: readonly Fact[] }> {
+  const view = open.session.view();
+  const refuse = (text: string) => ({ opened: { ok: false, text } as const, facts: [] });
+  if (nextVisit(view) !== input.visit) return refuse('This visit cannot be opened now: close the one before it first.');
+  if (input.clinician.trim() === '' || input.assistant.trim() === '')
+    return refuse('A visit needs the initials of clinician and assistant.');
+  const protocol = await latestProtocol(input.visit);
+  if (protocol === undefined) return refuse(`There is no protocol for visit ${input.visit}.`);
+  const seq = view.log.facts.length + 1;
+  const { id, version } = protocol;
+  const fact: Fact = {
+    v: 1,
+    caseId: open.id,
+    seq,
+    at: host.now(),
+    act: seq,
+    protocol: `${id}@${version}`,
+    app: appVersion,
+    body: {
+      kind: 'visitOpened',
+      visit: input.visit,
+      protocol: id,
+      version,
+      clinician: input.clinician.trim(),
+      assistant: input.assistant.trim(),
+      language: input.language,
+    },
+  };
+  return { opened: await openFacts(open.id, [...view.log.facts, fact], host), facts: [fact] };
+}
+
+/** Protocols of the visits before the current one; one that this build does not know is left out. */
+async function protocolsBefore(facts: readonly Fact[]): Promise<readonly VisitProtocol[]> {
+  const opened = facts.filter((fact) => isKind(fact, 'visitOpened')).slice(0, -1);
+  const loaded = await Promise.all(opened.map((fact) => loadProtocol(fact.body.protocol, fact.body.version)));
+  return loaded.filter((protocol) => protocol !== undefined);
+}
+
 async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Promise<Opened> {
   const opened = facts.find((fact) => isKind(fact, 'caseOpened'));
   const visit = facts.findLast((fact) => isKind(fact, 'visitOpened'));
@@ -58,6 +102,7 @@ async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Pro
     return { ok: false, text: `This app does not know the protocol ${protocolId}, version ${version}. ${NOT_CHANGED}` };
   }
   const { practice } = opened.body;
+  const earlier = await protocolsBefore(facts);
   const session = createSession(
     {
       caseId: id,
@@ -71,11 +116,12 @@ async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Pro
     },
     facts,
   );
-  return { ok: true, open: toOpenCase(id, session, { protocol, practice }) };
+  return { ok: true, open: toOpenCase(id, session, { protocol, practice, earlier }) };
 }
 
 interface Ground {
   readonly protocol: VisitProtocol;
+  readonly earlier: readonly VisitProtocol[];
   readonly practice: Practice;
 }
 
@@ -93,16 +139,17 @@ function unanswered(summary: Summary): readonly Flag[] {
   return summary.flags.filter((flag) => flag.answer === undefined).toSorted((a, b) => RANK[a.level] - RANK[b.level]);
 }
 
-function partsOf(session: Session, { protocol, practice }: Ground, now: number): Partial<AppModel> {
+function partsOf(session: Session, { protocol, practice, earlier }: Ground, now: number): Partial<AppModel> {
   const view = session.view();
   const context = session.context();
-  const summary = summarise(view, { protocol, readings: readingDefs, practice, now });
+  const summary = summarise(view, { protocol, earlierProtocols: earlier, readings: readingDefs, practice, now });
   const expectation = session.expectation();
   const chosen = session.chosen();
   const step = stepView({ context, view, protocol, readings: readingDefs, practice, expectation, summary, chosen });
   return {
     ...(step === undefined ? {} : { step }),
     summary,
+    caseLine: caseLine(view),
     clocks: summary.clocks.filter((row) => !row.stopped),
     ringing: ringingNow(view, summary.clocks, now),
     flags: unanswered(summary),
@@ -112,7 +159,7 @@ function partsOf(session: Session, { protocol, practice }: Ground, now: number):
 }
 
 function openDeadlines(view: CaseView, protocol: VisitProtocol, now: number) {
-  const rung = new Set(view.log.facts.flatMap((f) => (isKind(f, 'rang') ? [`${f.body.clock}:${f.body.phase}`] : [])));
+  const rung = new Set(visitFacts(view).flatMap((f) => (isKind(f, 'rang') ? [`${f.body.clock}:${f.body.phase}`] : [])));
   return deadlines(clockRows(view, protocol, now)).filter((due) => !rung.has(due.id));
 }
 

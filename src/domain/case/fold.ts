@@ -21,6 +21,15 @@ export interface CaseLog {
 
 export type FactOf<K extends FactKind> = Omit<Fact, 'body'> & { readonly body: Extract<FactBody, { kind: K }> };
 
+/** One visit of the case, from its opening to the next one's. Visit 5 may come several times. */
+export interface VisitSpan {
+  readonly opened: FactOf<'visitOpened'>;
+  readonly closed?: FactOf<'visitClosed'>;
+  /** Latest live answers of that visit, as it ended. */
+  readonly answers: ReadonlyMap<string, FactOf<'answered'>>;
+}
+
+/** The case as it stands, seen from its latest visit: step, answers and marks are that visit's alone. */
 export interface CaseView {
   readonly log: CaseLog;
   readonly strikes: ReadonlyMap<number, Strike>;
@@ -32,10 +41,24 @@ export interface CaseView {
   readonly held: boolean;
   /** Latest live answer of each step. */
   readonly answers: ReadonlyMap<string, FactOf<'answered'>>;
-  /** seq of a reading → set of skin marks it was read between: 0 before any marks, then 1, 2 … */
+  /** All visits, oldest first; the last one is the current one. */
+  readonly visits: readonly VisitSpan[];
+  /** seq from which the current visit is written. */
+  readonly from: number;
+  /** seq of a reading → place of its visit in `visits`. */
+  readonly visitOf: ReadonlyMap<number, number>;
+  /** seq of a reading → what was in the mouth, where its step asked for that. */
+  readonly basesOf: ReadonlyMap<number, string>;
+  /** seq of a reading → set of skin marks of its visit that it was read between: 0 before any marks, then 1, 2 … */
   readonly markSetOf: ReadonlyMap<number, number>;
   readonly markSets: number;
 }
+
+/** Which question says what was in the mouth while a height was read. */
+export const BASES_STEP: Readonly<Record<string, string>> = {
+  'rest-height': 'bases-rest',
+  'closed-height': 'bases-closed',
+};
 
 /** Step whose answer "made" begins a new set of skin marks. */
 export const MARKS_STEP = 'marks';
@@ -106,41 +129,95 @@ interface Pass {
   closed?: FactOf<'visitClosed'>;
   step: string;
   held: boolean;
-  readonly answers: Map<string, FactOf<'answered'>>;
+  answers: Map<string, FactOf<'answered'>>;
+  readonly visits: {
+    opened: FactOf<'visitOpened'>;
+    closed?: FactOf<'visitClosed'>;
+    answers: Map<string, FactOf<'answered'>>;
+  }[];
+  from: number;
+  readonly visitOf: Map<number, number>;
   readonly markSetOf: Map<number, number>;
+  readonly basesOf: Map<number, string>;
+  /** Latest answer of each "what is in the mouth" question, also one given up with its attempt. */
+  readonly bases: Map<string, string>;
   markSets: number;
 }
 
+function newPass(): Pass {
+  return {
+    step: '',
+    held: false,
+    answers: new Map(),
+    visits: [],
+    from: 1,
+    visitOf: new Map(),
+    markSetOf: new Map(),
+    basesOf: new Map(),
+    bases: new Map(),
+    markSets: 0,
+  };
+}
+
+/** A correction is the same measurement read rightly: it stays with the marks, bases and visit of its original. */
 function passReading(fact: FactOf<'reading'>, pass: Pass): void {
-  const target = fact.body.corrects;
-  pass.markSetOf.set(fact.seq, target === undefined ? pass.markSets : (pass.markSetOf.get(target) ?? pass.markSets));
+  const { corrects, reading } = fact.body;
+  const from = corrects ?? fact.seq;
+  const basesStep = BASES_STEP[reading];
+  const bases = pass.basesOf.get(from) ?? (basesStep === undefined ? undefined : pass.bases.get(basesStep));
+  pass.markSetOf.set(fact.seq, pass.markSetOf.get(from) ?? pass.markSets);
+  pass.visitOf.set(fact.seq, pass.visitOf.get(from) ?? Math.max(0, pass.visits.length - 1));
+  if (bases !== undefined) pass.basesOf.set(fact.seq, bases);
+}
+
+function passVisit(fact: FactOf<'visitOpened'>, pass: Pass): void {
+  pass.visit = fact;
+  delete pass.closed;
+  pass.step = '';
+  pass.held = false;
+  pass.answers = new Map();
+  pass.bases.clear();
+  pass.markSets = 0;
+  pass.from = fact.seq;
+  pass.visits.push({ opened: fact, answers: pass.answers });
+}
+
+function passClosed(fact: FactOf<'visitClosed'>, pass: Pass): void {
+  pass.closed = fact;
+  const span = pass.visits.at(-1);
+  if (span !== undefined) span.closed = fact;
 }
 
 function passLive(fact: Fact, pass: Pass): void {
   if (isKind(fact, 'caseOpened')) pass.opened = fact;
-  else if (isKind(fact, 'visitOpened')) pass.visit = fact;
-  else if (isKind(fact, 'visitClosed')) pass.closed = fact;
+  else if (isKind(fact, 'visitOpened')) passVisit(fact, pass);
+  else if (isKind(fact, 'visitClosed')) passClosed(fact, pass);
   else if (isKind(fact, 'moved')) pass.step = fact.body.to;
   else if (isKind(fact, 'held')) pass.held = true;
   else if (isKind(fact, 'carriedOn')) pass.held = false;
-  else if (isKind(fact, 'answered')) {
-    pass.answers.set(fact.body.step, fact);
-  } else if (isKind(fact, 'skipped')) pass.answers.delete(fact.body.step);
+  else if (isKind(fact, 'answered')) pass.answers.set(fact.body.step, fact);
+  else if (isKind(fact, 'skipped')) pass.answers.delete(fact.body.step);
+}
+
+/** Answers that hold although their attempt was given up: marks made are made, and what was in the mouth was in it. */
+function passAnswered(fact: FactOf<'answered'>, pass: Pass): void {
+  const { step, answer } = fact.body;
+  if (step === MARKS_STEP && answer === 'made') pass.markSets += 1;
+  if (Object.values(BASES_STEP).includes(step)) pass.bases.set(step, answer);
 }
 
 /** Works the whole view out from the log. One pass after the strikes; linear in the number of facts. */
 export function readCase(log: CaseLog): CaseView {
   const strikes = strikesOf(log);
-  const pass: Pass = { step: '', held: false, answers: new Map(), markSetOf: new Map(), markSets: 0 };
+  const pass = newPass();
   for (const fact of log.facts) {
     const strike = strikes.get(fact.seq);
-    const marksMade = isKind(fact, 'answered') && fact.body.step === MARKS_STEP && fact.body.answer === 'made';
-    // Marks once made stay made even when the attempt is given up: the next ones are another set.
-    if (marksMade && strike?.why !== 'undone') pass.markSets += 1;
+    if (isKind(fact, 'answered') && strike?.why !== 'undone') passAnswered(fact, pass);
     if (isKind(fact, 'reading')) passReading(fact, pass);
     if (strike === undefined) passLive(fact, pass);
   }
-  return { log, strikes, ...pass };
+  const { bases: _bases, ...view } = pass;
+  return { log, strikes, ...view };
 }
 
 /** From scratch: all facts of one case, in order, to its view. */
@@ -148,18 +225,24 @@ export function foldCase(caseId: string, facts: readonly Fact[]): CaseView {
   return readCase(addFacts(emptyLog(caseId), facts));
 }
 
-/** Live facts of one kind, oldest first. */
+/** Live facts of one kind in the current visit, oldest first. */
 export function liveOf<K extends FactKind>(view: CaseView, kind: K): readonly FactOf<K>[] {
   const out: FactOf<K>[] = [];
-  for (const fact of view.log.facts) if (isKind(fact, kind) && !view.strikes.has(fact.seq)) out.push(fact);
+  for (const fact of visitFacts(view)) if (isKind(fact, kind) && !view.strikes.has(fact.seq)) out.push(fact);
   return out;
 }
 
-/** The act that "undo" would take back now: the latest one that wrote something undoable and still stands. */
+/** All facts of the current visit, struck ones included. `seq` counts from 1 without gaps, so this is a cut. */
+export function visitFacts(view: CaseView): readonly Fact[] {
+  return view.from === 1 ? view.log.facts : view.log.facts.slice(view.from - 1);
+}
+
+/** The act that "undo" would take back now: the latest one that wrote something undoable in this visit and still stands. */
 export function lastAct(view: CaseView): { readonly act: number; readonly facts: readonly Fact[] } | undefined {
   const { facts, undone } = view.log;
   for (let i = facts.length - 1; i >= 0; i -= 1) {
     const fact = facts[i]!;
+    if (fact.seq < view.from) return undefined;
     if (!undoable(fact) || undone.has(fact.act)) continue;
     return { act: fact.act, facts: facts.filter((f) => f.act === fact.act && undoable(f)) };
   }

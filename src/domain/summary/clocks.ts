@@ -4,7 +4,7 @@
  * time are counted from the start of mixing).
  */
 import type { Fact, PhaseId } from '../case/facts.ts';
-import { isKind, type CaseView, type FactOf } from '../case/fold.ts';
+import { isKind, visitFacts, type CaseView, type FactOf } from '../case/fold.ts';
 import type { VisitProtocol } from '../protocol/types.ts';
 import type { ClockPhase, ClockPhaseState, ClockRow } from './types.ts';
 
@@ -28,13 +28,13 @@ interface RawClock {
   takenAt?: number;
 }
 
-/** Every clock ever started in the case, oldest first, with what became of it. Taken-back starts are included. */
+/** Every clock started in the current visit, oldest first, with what became of it. Taken-back starts are included. */
 function rawClocks(view: CaseView): RawClock[] {
   const clocks: RawClock[] = [];
   const latest = new Map<string, RawClock>();
   const attempts = new Map<string, number>();
   const live = (fact: Fact) => view.strikes.get(fact.seq)?.why !== 'undone';
-  for (const fact of view.log.facts) {
+  for (const fact of visitFacts(view)) {
     if (isKind(fact, 'clockStarted')) {
       const attempt = (attempts.get(fact.body.clock) ?? 0) + (live(fact) ? 1 : 0);
       attempts.set(fact.body.clock, attempt);
@@ -191,7 +191,7 @@ export interface Ringing {
 /** Phases that are over and that nobody has ended or acknowledged yet; the longest over comes first. */
 export function ringingNow(view: CaseView, rows: readonly ClockRow[], now: number): readonly Ringing[] {
   const seen = new Set(
-    view.log.facts.flatMap((fact) => (isKind(fact, 'alarmSeen') ? [`${fact.body.clock}:${fact.body.phase}`] : [])),
+    visitFacts(view).flatMap((fact) => (isKind(fact, 'alarmSeen') ? [`${fact.body.clock}:${fact.body.phase}`] : [])),
   );
   return rows
     .filter((row) => !row.stopped)

@@ -1,5 +1,5 @@
 /** The order to the laboratory and what is still open before it may be handed over. */
-import { liveOf, type CaseView } from '../case/fold.ts';
+import { liveOf, visitFacts, type CaseView } from '../case/fold.ts';
 import { formatHundredths, type Hundredths } from '../measure/length.ts';
 import { answerOf, isShown } from '../protocol/path.ts';
 import type { Practice, VisitProtocol } from '../protocol/types.ts';
@@ -148,7 +148,7 @@ export function openItems(found: {
   const { view, protocol, clocks, flags } = found;
   const answers = Object.fromEntries([...view.answers].map(([step, fact]) => [step, fact.body.answer]));
   const skipped = new Set(
-    view.log.facts.flatMap((f) => (f.body.kind === 'skipped' && !view.strikes.has(f.seq) ? [f.body.step] : [])),
+    visitFacts(view).flatMap((f) => (f.body.kind === 'skipped' && !view.strikes.has(f.seq) ? [f.body.step] : [])),
   );
   const unanswered = protocol.steps.filter(
     (step) =>

@@ -1,12 +1,10 @@
 /** What was written, laid out for reading: readings, answers, skips, notes, signatures. Struck entries stay in. */
-import { isKind, liveOf, type CaseView, type FactOf } from '../case/fold.ts';
+import { isKind, liveOf, visitFacts, type CaseView, type FactOf, type VisitSpan } from '../case/fold.ts';
 import type { Bases } from '../case/facts.ts';
 import { answerOf, stepOf } from '../protocol/path.ts';
 import type { ReadingDef, VisitProtocol } from '../protocol/types.ts';
 import type { AnswerRow, ReadingRow, Summary } from './types.ts';
 
-/** Which question says what was in the mouth while a height was read. */
-const BASES_STEP: Readonly<Record<string, string>> = { 'rest-height': 'bases-rest', 'closed-height': 'bases-closed' };
 const BASES: readonly string[] = ['none', 'upper', 'lower', 'both'] satisfies Bases[];
 
 export function defOf(readings: readonly ReadingDef[], id: string): ReadingDef | undefined {
@@ -14,34 +12,27 @@ export function defOf(readings: readonly ReadingDef[], id: string): ReadingDef |
 }
 
 /** "visit 1, marks 2": readings may be compared only within one of these. */
-export function markSetName(visit: number, set: number): string {
-  return set === 0 ? `visit ${visit}, before any marks` : `visit ${visit}, marks ${set}`;
+export function markSetName(visit: string, set: number): string {
+  return set === 0 ? `${visit}, before any marks` : `${visit}, marks ${set}`;
 }
 
-/** What was in the mouth when this reading was taken: the latest answer before it. */
-function basesAt(view: CaseView, fact: FactOf<'reading'>): Bases | undefined {
-  const step = BASES_STEP[fact.body.reading];
-  if (step === undefined) return undefined;
-  const original = fact.body.corrects ?? fact.seq;
-  let bases: Bases | undefined;
-  for (const earlier of view.log.facts) {
-    if (earlier.seq >= original) break;
-    if (!isKind(earlier, 'answered') || earlier.body.step !== step) continue;
-    if (view.strikes.get(earlier.seq)?.why === 'undone') continue;
-    if (BASES.includes(earlier.body.answer)) bases = earlier.body.answer as Bases;
-  }
-  return bases;
+/** "visit 2"; a repeated visit says which time: "visit 5, time 2". */
+export function visitName(visits: readonly VisitSpan[], place: number): string {
+  const number = visits[place]?.opened.body.visit ?? 1;
+  const time = visits.slice(0, place + 1).filter((span) => span.opened.body.visit === number).length;
+  return time > 1 ? `visit ${number}, time ${time}` : `visit ${number}`;
 }
 
 function toReadingRow(view: CaseView, fact: FactOf<'reading'>, readings: readonly ReadingDef[]): ReadingRow {
-  const { body } = fact;
+  const { body, seq, at } = fact;
   const def = defOf(readings, body.reading);
-  const strike = view.strikes.get(fact.seq);
-  const visit = view.visit?.body.visit ?? 1;
-  const bases = basesAt(view, fact);
+  const strike = view.strikes.get(seq);
+  const visit = visitName(view.visits, view.visitOf.get(seq) ?? 0);
+  const bases = view.basesOf.get(seq);
   return {
-    seq: fact.seq,
-    at: fact.at,
+    seq,
+    at,
+    visit,
     step: body.step,
     reading: body.reading,
     label: def?.label ?? body.reading,
@@ -52,12 +43,12 @@ function toReadingRow(view: CaseView, fact: FactOf<'reading'>, readings: readonl
     keptBy: body.heard.keptBy,
     outOfTurn: body.outOfTurn,
     ...(strike === undefined ? {} : { struck: strike }),
-    ...(def?.repeat?.withinSet === true ? { markSet: markSetName(visit, view.markSetOf.get(fact.seq) ?? 0) } : {}),
-    ...(bases === undefined ? {} : { bases }),
+    ...(def?.repeat?.withinSet === true ? { markSet: markSetName(visit, view.markSetOf.get(seq) ?? 0) } : {}),
+    ...(bases !== undefined && BASES.includes(bases) ? { bases: bases as Bases } : {}),
   };
 }
 
-/** All readings in the order they were kept, struck ones included. */
+/** All readings of the whole case in the order they were kept, struck ones included. */
 export function readingRows(view: CaseView, readings: readonly ReadingDef[]): readonly ReadingRow[] {
   const rows: ReadingRow[] = [];
   for (const fact of view.log.facts) if (isKind(fact, 'reading')) rows.push(toReadingRow(view, fact, readings));
@@ -67,7 +58,7 @@ export function readingRows(view: CaseView, readings: readonly ReadingDef[]): re
 /** All answers in the order given. An answer given again strikes the earlier one for the reader. */
 export function answerRows(view: CaseView, protocol: VisitProtocol): readonly AnswerRow[] {
   const rows: AnswerRow[] = [];
-  for (const fact of view.log.facts) {
+  for (const fact of visitFacts(view)) {
     if (!isKind(fact, 'answered')) continue;
     const step = stepOf(protocol, fact.body.step);
     const chosen = answerOf(step, fact.body.answer);
@@ -108,7 +99,7 @@ export function skipRows(
 
 export function noteRows(view: CaseView): Summary['notes'] {
   const rows: { at: number; step: string; text: string; source: string; struck: boolean }[] = [];
-  for (const fact of view.log.facts) {
+  for (const fact of visitFacts(view)) {
     if (isKind(fact, 'note'))
       rows.push({
         at: fact.at,
@@ -121,14 +112,20 @@ export function noteRows(view: CaseView): Summary['notes'] {
   return rows;
 }
 
-/** Cautions that stay on screen: raised by an answer on record. */
-export function cautionsOf(view: CaseView, protocol: VisitProtocol): readonly string[] {
-  const cautions: string[] = [];
-  for (const [step, fact] of view.answers) {
-    const caution = answerOf(stepOf(protocol, step), fact.body.answer)?.caution;
-    if (caution !== undefined && !cautions.includes(caution)) cautions.push(caution);
+/** Cautions that stay on screen for the rest of the case: raised by an answer of this or an earlier visit. */
+export function cautionsOf(view: CaseView, protocols: readonly VisitProtocol[]): readonly string[] {
+  const cautions = new Set<string>();
+  for (const span of view.visits) {
+    const protocol = protocols.find(
+      (p) => p.id === span.opened.body.protocol && p.version === span.opened.body.version,
+    );
+    if (protocol === undefined) continue;
+    for (const [step, fact] of span.answers) {
+      const caution = answerOf(stepOf(protocol, step), fact.body.answer)?.caution;
+      if (caution !== undefined) cautions.add(caution);
+    }
   }
-  return cautions;
+  return [...cautions];
 }
 
 export function signedRows(view: CaseView): Summary['signed'] {

@@ -5,12 +5,14 @@ import { clockRows } from './clocks.ts';
 import { computedRows } from './computed.ts';
 import { flagsOf } from './flags.ts';
 import { labWorkOf, openItems } from './lab.ts';
-import { answerRows, cautionsOf, noteRows, readingRows, signedRows, skipRows } from './rows.ts';
+import { answerRows, cautionsOf, noteRows, readingRows, signedRows, skipRows, visitName } from './rows.ts';
 import { setRows, verticalDimension } from './sets.ts';
-import type { Flag, Summary } from './types.ts';
+import type { Flag, ReadingRow, Summary } from './types.ts';
 
 export interface Surroundings {
   readonly protocol: VisitProtocol;
+  /** Protocols of the case's earlier visits, as far as they are known; for cautions that stay. */
+  readonly earlierProtocols?: readonly VisitProtocol[];
   readonly readings: readonly ReadingDef[];
   readonly practice: Practice;
   /** Wall clock, ms since 1970. */
@@ -44,10 +46,30 @@ function conventionOf(view: CaseView, practice: Practice): Practice['recordAt'] 
   return chosen === 'rest' || chosen === 'restLessSpace' ? chosen : practice.recordAt;
 }
 
+interface Heights {
+  readonly all: readonly ReadingRow[];
+  readonly readings: readonly ReadingDef[];
+  readonly practice: Practice;
+}
+
+/** Heights of the visits before this one, each within its own marks. */
+function earlierHeights(view: CaseView, { all, readings, practice }: Heights): Summary['earlier'] {
+  return view.visits.slice(0, -1).map((_span, place) => {
+    const visit = visitName(view.visits, place);
+    const sets = setRows(
+      all.filter((row) => row.visit === visit),
+      readings,
+    );
+    return { visit, vertical: verticalDimension(sets, practice, practice.recordAt) };
+  });
+}
+
 /** Everything that follows from the record at `now`. Pure; the same facts and time give the same summary. */
 export function summarise(view: CaseView, around: Surroundings): Summary {
   const { protocol, readings, practice, now } = around;
-  const rows = readingRows(view, readings);
+  const name = visitName(view.visits, view.visits.length - 1);
+  const all = readingRows(view, readings);
+  const rows = all.filter((row) => row.visit === name);
   const sets = setRows(rows, readings);
   const vertical = verticalDimension(sets, practice, conventionOf(view, practice));
   const clocks = clockRows(view, protocol, now);
@@ -58,6 +80,7 @@ export function summarise(view: CaseView, around: Surroundings): Summary {
     caseCode: view.opened?.body.code ?? '',
     demo: view.opened?.body.demo ?? false,
     visit: protocol.visit,
+    visitName: name,
     visitTitle: protocol.title,
     openedAt: view.visit?.at ?? view.opened?.at ?? now,
     ...(view.closed === undefined ? {} : { closedAt: view.closed.at }),
@@ -67,13 +90,14 @@ export function summarise(view: CaseView, around: Surroundings): Summary {
     readings: rows,
     sets,
     vertical,
+    earlier: earlierHeights(view, { all, readings, practice }),
     clocks,
     answers: answerRows(view, protocol).map((row) =>
       row.reason === undefined ? row : { ...row, reason: reason(row.reason) },
     ),
     skips: skipRows(view, protocol, reason),
     notes: noteRows(view),
-    cautions: cautionsOf(view, protocol),
+    cautions: cautionsOf(view, [protocol, ...(around.earlierProtocols ?? [])]),
     flags: flags.map((f) =>
       f.answer === undefined ? f : { ...f, answer: { ...f.answer, reason: reason(f.answer.reason) } },
     ),

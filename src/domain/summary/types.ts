@@ -7,6 +7,8 @@ import type { Material, Unit } from '../protocol/types.ts';
 export interface ReadingRow {
   readonly seq: number;
   readonly at: number;
+  /** "visit 2", "visit 5, time 2". */
+  readonly visit: string;
   readonly step: string;
   readonly reading: string;
   readonly label: string;
@@ -161,6 +163,8 @@ export interface Summary {
   readonly caseCode: string;
   readonly demo: boolean;
   readonly visit: number;
+  /** "visit 5, time 2" */
+  readonly visitName: string;
   readonly visitTitle: string;
   readonly openedAt: number;
   readonly closedAt?: number;
@@ -170,6 +174,8 @@ export interface Summary {
   readonly readings: readonly ReadingRow[];
   readonly sets: readonly SetRow[];
   readonly vertical: VerticalDimension;
+  /** The same of earlier visits, each within its own marks; heights of different visits are never compared. */
+  readonly earlier: readonly { readonly visit: string; readonly vertical: VerticalDimension }[];
   readonly clocks: readonly ClockRow[];
   readonly answers: readonly AnswerRow[];
   readonly skips: readonly { readonly at: number; readonly title: string; readonly reason: string }[];

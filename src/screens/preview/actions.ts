@@ -23,6 +23,7 @@ export const loggingActions: AppActions = {
   note: say('note'),
   answerFlag: say('answerFlag'),
   setSpeechMayLeave: say('setSpeechMayLeave'),
+  openVisit: say('openVisit'),
   saveFile: say('saveFile'),
   print: say('print'),
 };

@@ -7,6 +7,7 @@ const MIN = 60_000;
 function reading(seq: number, id: string, label: string, value: number): ReadingRow {
   return {
     seq,
+    visit: 'visit 1',
     at: NOW - (40 - seq) * MIN,
     step: id,
     reading: id,
@@ -124,6 +125,8 @@ export const summary: Summary = {
   caseCode: 'DEMO-01',
   demo: true,
   visit: 1,
+  visitName: 'visit 1',
+  earlier: [],
   visitTitle: 'Assessment, primary impressions, preliminary jaw relation',
   openedAt: NOW - 62 * MIN,
   clinician: 'CL',
