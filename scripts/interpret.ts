@@ -3,7 +3,6 @@
  *   npm run -s interpret -- --lang en
  * A line may also be JSON: {"alternatives":[{"transcript":"sixty two","confidence":0.8}],"expect":"rest-height","previous":[62.5]}
  */
-import { createInterface } from 'node:readline';
 import { lengthFromMm } from '../src/domain/measure/length.ts';
 import type { Hundredths } from '../src/domain/measure/length.ts';
 import { readingDefs } from '../src/domain/protocol/readings.ts';
@@ -81,8 +80,8 @@ function parseLine(line: string, language: Language): Parsed {
   const plain: Line = { alternatives: [{ transcript: line }], expectation: freeExpectation(language) };
   if (!line.startsWith('{')) return plain;
   const data = parseJson(line);
-  if (typeof data !== 'object' || data === null || !('alternatives' in data)) return plain;
-  const alternatives = alternativesOf(data.alternatives);
+  if (data === undefined) return plain;
+  const alternatives = alternativesOf((data as { alternatives?: unknown }).alternatives);
   if (!alternatives) return { error: 'alternatives: want a list of {transcript, confidence}' };
   const { expect, previous } = data as { expect?: unknown; previous?: unknown };
   const expectation = expectationFor(expect, previous, language);
@@ -134,6 +133,23 @@ function languageFrom(argv: readonly string[]): Language | undefined {
   return (['en', 'de', 'es', 'fr'] as const).find((l) => l === given);
 }
 
+/** Lines end at \n only (an utterance may hold any other separator); a \r before it is not part of the line. */
+async function* lines(input: NodeJS.ReadableStream): AsyncGenerator<readonly string[]> {
+  input.setEncoding('utf8');
+  const open: string[] = [];
+  for await (const chunk of input as AsyncIterable<string>) {
+    const parts = chunk.split('\n');
+    const last = parts.pop() ?? '';
+    if (parts.length > 0) {
+      parts[0] = open.splice(0).join('') + (parts[0] ?? '');
+      yield parts.map((line) => line.replace(/\r$/, ''));
+    }
+    open.push(last);
+  }
+  const rest = open.join('');
+  if (rest !== '') yield [rest.replace(/\r$/, '')];
+}
+
 async function main(): Promise<void> {
   const language = languageFrom(process.argv.slice(2));
   if (!language) {
@@ -142,9 +158,9 @@ async function main(): Promise<void> {
     return;
   }
   await loadLanguage(language);
-  for await (const line of createInterface({ input: process.stdin, crlfDelay: Infinity })) {
-    if (!process.stdout.write(`${JSON.stringify(answer(line, language))}\n`))
-      await new Promise((resolve) => process.stdout.once('drain', resolve));
+  for await (const batch of lines(process.stdin)) {
+    const out = batch.map((line) => `${JSON.stringify(answer(line, language))}\n`).join('');
+    if (!process.stdout.write(out)) await new Promise((resolve) => process.stdout.once('drain', resolve));
   }
 }
 

@@ -1,7 +1,7 @@
 /** How sure is a number: decided from the range, the set so far, known confusions, alternatives and confidence. */
 import { formatHundredths } from '../domain/measure/length.ts';
 import type { Hundredths } from '../domain/measure/length.ts';
-import { strongRivals, weakRivals } from './confusions.ts';
+import { strongRivals, swappedRivals, weakRivals } from './confusions.ts';
 import type { LanguageTables } from './language.ts';
 import type { ExpectedReading } from './types.ts';
 
@@ -61,12 +61,15 @@ export function oddities(value: Hundredths, reading: ExpectedReading): readonly 
   return why;
 }
 
-/** Confusable numbers that would fit where the heard one does not. */
+/** Confusable numbers that would fit where the heard one does not; the likeliest kind of slip first. */
 function betterRivals({ value, reading, tables }: Evidence): readonly Hundredths[] {
   if (fits(value, reading)) return [];
-  const strong = strongRivals(value, tables).filter((v) => fits(v, reading));
-  if (strong.length > 0 || reading.previous.length === 0) return strong;
-  return weakRivals(value).filter((v) => fits(v, reading));
+  const weak = reading.previous.length === 0 ? [] : weakRivals(value);
+  for (const rivals of [strongRivals(value, tables), swappedRivals(value), weak]) {
+    const fitting = rivals.filter((v) => fits(v, reading));
+    if (fitting.length > 0) return fitting;
+  }
+  return [];
 }
 
 /** Alternatives that remain possible: plausible, and not spoken against by the set while the heard value agrees with it. */

@@ -25,19 +25,25 @@ function pairsOf(tables: LanguageTables): ReadonlyMap<number, readonly number[]>
   return pairs;
 }
 
-/** Word pairs of the language, digits of the whole part swapped, an extra "hundred", a lost "point". */
+/** Word pairs of the language, an extra "hundred", a lost "point". */
 export function strongRivals(value: Hundredths, tables: LanguageTables): readonly Hundredths[] {
   const whole = Math.floor(value / 100);
   const last = whole % 100;
   const rest = value - last * 100;
   const rivals = (pairsOf(tables).get(last) ?? []).map((other) => rest + other * 100);
-  if (last >= 12 && last % 10 !== 0) rivals.push(rest + (last % 10) * 1000 + Math.floor(last / 10) * 100);
   if (value >= 10_000) rivals.push(value - 10_000);
   if (value >= 10_000 && value % 100 === 0) rivals.push(value / 10);
   return rivals.filter((v) => v !== value);
 }
 
-function swapped(digit: number): readonly number[] {
+/** Digits of the whole part swapped: 26 for 62. */
+export function swappedRivals(value: Hundredths): readonly Hundredths[] {
+  const last = Math.floor(value / 100) % 100;
+  const other = (last % 10) * 10 + Math.floor(last / 10);
+  return last < 12 || other < 10 || other === last ? [] : [value + (other - last) * 100];
+}
+
+function misheard(digit: number): readonly number[] {
   return DIGITS.flatMap(([a, b]) => (digit === a ? [b] : digit === b ? [a] : []));
 }
 
@@ -46,7 +52,7 @@ export function weakRivals(value: Hundredths): readonly Hundredths[] {
   const units = Math.floor(value / 100) % 10;
   const tenths = Math.floor(value / 10) % 10;
   return [
-    ...swapped(units).map((d) => value + (d - units) * 100),
-    ...swapped(tenths).map((d) => value + (d - tenths) * 10),
+    ...misheard(units).map((d) => value + (d - units) * 100),
+    ...misheard(tenths).map((d) => value + (d - tenths) * 10),
   ];
 }

@@ -58,7 +58,8 @@ const correctsOnlyAPart = (before: Found, after: Found): boolean =>
   (!after.span.decimal && after.span.value < 1000 && (before.span.value >= 1000 || before.span.value < 0));
 
 /** A small whole number without a unit: "one by one" is no repetition of a reading. */
-const isBare = (f: Found): boolean => !f.span.decimal && f.unit === undefined && f.span.value <= SMALL;
+const isBare = (f: Found): boolean =>
+  f.unit === undefined && f.span.value <= SMALL && (!f.span.decimal || !f.span.hasWhole);
 
 interface Settled {
   readonly last: Found;
@@ -98,6 +99,7 @@ function around(tokens: readonly Token[], found: readonly Found[]): Around {
   let unknown = 0;
   let others = 0;
   let roles = 0;
+  let strayUnit = false;
   let k = 0;
   for (let i = 0; i < tokens.length; i++) {
     while (k < found.length && (found[k] as Found).end <= i) k++;
@@ -105,9 +107,9 @@ function around(tokens: readonly Token[], found: readonly Found[]): Around {
     const lex = (tokens[i] as Token).lex;
     others++;
     roles |= lex.roles;
+    if (lex.roles & UNIT && lex.value > 0) strayUnit = true;
     if (lex.roles === 0) unknown++;
   }
-  const strayUnit = (roles & UNIT) !== 0 && found.every((f) => f.unit === undefined);
   return { unknown, others, talk: (roles & TALK) !== 0, strayUnit };
 }
 
@@ -125,11 +127,18 @@ function introduced(tokens: readonly Token[], f: Found, lexicon: Lexicon): boole
   return has(tokens, before, COPULA | FIX | AND | OH) || lexicon.isPolite((tokens[before] as Token).text);
 }
 
+/** "tray five", "batch number 62": the number names a thing. */
+function isNumbered(tokens: readonly Token[], i: number): boolean {
+  let at = i;
+  while (has(tokens, at, LABEL) && !has(tokens, at, DOUBTFUL)) at--;
+  return has(tokens, at, LABEL);
+}
+
 /** "these two", "high five", "tray five": a small bare number is a reading only when nothing else speaks. */
 function smallCount(tokens: readonly Token[], f: Found, lexicon: Lexicon): Doubt {
   if (f.span.decimal || f.unit !== undefined) return 'plain';
   const before = touches(tokens, f.span.start) ? f.span.start - 1 : -1;
-  const numbered = has(tokens, before, LABEL) && has(tokens, before, DOUBTFUL);
+  const numbered = isNumbered(tokens, before);
   if (f.span.value > SMALL) return numbered ? 'ask' : 'plain';
   if (numbered) return 'talk';
   return introduced(tokens, f, lexicon) && !talksOn(tokens, f.end, lexicon) ? 'plain' : 'ask';
@@ -159,6 +168,13 @@ function isSided(tokens: readonly Token[], f: Found): boolean {
   return touches(tokens, f.end) && has(tokens, f.end, SIDED);
 }
 
+/** "half", "three quarters" without a unit: of what? */
+const isBarePart = (tokens: readonly Token[], f: Found): boolean =>
+  !f.span.hasWhole &&
+  f.unit === undefined &&
+  tokens[f.span.start]?.numeral === undefined &&
+  !has(tokens, f.span.start, POINT);
+
 /** What the words directly beside the number say about it. */
 function beside(tokens: readonly Token[], f: Found, lexicon: Lexicon): Doubt {
   const strong = f.span.decimal || f.unit === 'mm';
@@ -172,14 +188,8 @@ function beside(tokens: readonly Token[], f: Found, lexicon: Lexicon): Doubt {
     return 'doubtful';
   }
   if (isSided(tokens, f) || isHalfHeard(tokens, f, lexicon)) return 'ask';
-  if (
-    !f.span.hasWhole &&
-    f.unit === undefined &&
-    !has(tokens, f.span.start, POINT) &&
-    tokens[f.span.start]?.numeral === undefined &&
-    f.end < tokens.length
-  )
-    return 'ask';
+  if (isBarePart(tokens, f))
+    return introduced(tokens, f, lexicon) && !talksOn(tokens, f.end, lexicon) ? 'plain' : 'ask';
   return smallCount(tokens, f, lexicon);
 }
 

@@ -29,6 +29,7 @@ const CLUSTER = /(?:\d+(?:[.,:/·'-]\d+)*|[.,]\d+(?:[.,]\d+)*)/y;
 const ONLY_DIGITS = /^\d+$/;
 const DECIMAL = /^(\d*)[.,·](\d+)$/;
 const FRACTION = /^(\d)\/(\d{1,2})$/;
+const MIXED = /^(\d{1,3})-(\d)\/(\d{1,2})$/;
 const CLOCK_TIME = /^\d{1,2}:\d{2}(?::\d{2})?$/;
 const DATE = /^(?:\d{4}([.\-/])\d{1,2}\1\d{1,2}|\d{1,2}([.\-/])\d{1,2}\2\d{4}|0\d\.\d\d\.\d\d|\d\d\.0\d\.\d\d)$/;
 
@@ -51,6 +52,12 @@ function part(top: number, bottom: number, end: number): Numeral {
   };
 }
 
+/** "62-1/2" */
+function mixedNumber(whole: string, fraction: Numeral): Numeral {
+  if (fraction.kind !== 'part' || fraction.hundredths < 0) return plain('malformed', fraction.end);
+  return { ...fraction, kind: 'number', whole, decimals: String(fraction.hundredths).padStart(2, '0') };
+}
+
 function classify(text: string, end: number): Numeral {
   if (ONLY_DIGITS.test(text)) return plain('number', end, text);
   const decimal = DECIMAL.exec(text);
@@ -62,6 +69,8 @@ function classify(text: string, end: number): Numeral {
   }
   const fraction = FRACTION.exec(text);
   if (fraction) return part(Number(fraction[1]), Number(fraction[2]), end);
+  const mixed = MIXED.exec(text);
+  if (mixed) return mixedNumber(mixed[1] ?? '', part(Number(mixed[2]), Number(mixed[3]), end));
   if (CLOCK_TIME.test(text)) return plain('clock', end);
   return plain(DATE.test(text) ? 'date' : 'malformed', end);
 }

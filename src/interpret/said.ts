@@ -13,6 +13,7 @@ export type Said =
   | { readonly kind: 'answer'; readonly answer: string }
   | { readonly kind: 'note'; readonly note: string };
 
+const LONGEST_COMMAND = 80;
 /** Longer than anything said in one breath; such a text is never read. */
 const LONGEST = 600;
 
@@ -25,7 +26,7 @@ function commandOrAnswer(command: CommandId, expectation: Expectation): Said {
 
 function wholeUtterance(text: string, expectation: Expectation): Said | undefined {
   const { book } = languagePack(expectation.language);
-  if (text.length > 80) return undefined;
+  if (text.length > LONGEST_COMMAND) return undefined;
   const words = wordsOf(text);
   const answer = match(words, answersOf(expectation), book);
   if (answer !== undefined) return { kind: 'answer', answer };
@@ -56,7 +57,8 @@ function noteOf(note: string, expectation: Expectation): Said {
   return { kind: 'note', note };
 }
 
-export function said(text: string, expectation: Expectation): Said {
+export function said(transcript: string, expectation: Expectation): Said {
+  const text = transcript.trim();
   const { book } = languagePack(expectation.language);
   const whole = wholeUtterance(text, expectation);
   if (whole) return whole;

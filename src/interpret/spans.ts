@@ -6,6 +6,7 @@ import {
   CLOCK,
   COPULA,
   DIGIT,
+  DOUBTFUL,
   FIX,
   HALF,
   HUNDRED,
@@ -109,10 +110,19 @@ const isOf = (tokens: readonly Token[], i: number): boolean =>
   (has(tokens, i, ARTICLE) ||
     (has(tokens, i, PLAIN) && (tokens[i] as Token).text.length <= 4 && !has(tokens, i, UNIT | RANGE)));
 
+function pastOf(tokens: readonly Token[], from: number): number {
+  let at = from;
+  while (isOf(tokens, at)) at++;
+  return at;
+}
+
+/** "an hour and a half". */
+const afterAlien = (tokens: readonly Token[], i: number): boolean =>
+  has(tokens, i - 1, AND) && has(tokens, i - 2, ALIEN | CLOCK);
+
 /** The unit said after a number, past "of a" when only a part was said: "half a millimetre". */
 function unitEnd(tokens: readonly Token[], span: Span): number {
-  let at = span.end;
-  if (!span.hasWhole) while (isOf(tokens, at)) at++;
+  const at = span.hasWhole ? span.end : pastOf(tokens, span.end);
   return touches(tokens, at) && has(tokens, at, UNIT) ? at + 1 : -1;
 }
 
@@ -122,7 +132,8 @@ function isTime(tokens: readonly Token[], span: Span, end: number): boolean {
   if (touches(tokens, end) && has(tokens, end, ALIEN | CLOCK | MONTH | ORDINAL) && !has(tokens, end, LABEL))
     return true;
   if (isOf(tokens, end) && has(tokens, end + 1, MONTH)) return true;
-  if (!span.hasWhole && isOf(tokens, end) && has(tokens, end + 1, ALIEN | CLOCK)) return true;
+  if (!span.hasWhole && (has(tokens, pastOf(tokens, end), ALIEN | CLOCK) || afterAlien(tokens, span.start)))
+    return true;
   return span.start > 0 && touches(tokens, span.start) && has(tokens, span.start - 1, CLOCK | MONTH);
 }
 
@@ -140,9 +151,17 @@ function goesOn(tokens: readonly Token[], before: Found | undefined, span: Span)
   return true;
 }
 
+/** "between the two pads it is …": a count of things, not a reading, when a reading follows. */
+const isCount = (tokens: readonly Token[], span: Span): boolean =>
+  has(tokens, span.start - 1, DOUBTFUL) &&
+  touches(tokens, span.start) &&
+  touches(tokens, span.end) &&
+  has(tokens, span.end, PLAIN);
+
 /** "reading two is …", "try 3: …", "2. Messung …": a small number that counts the readings. */
 function isLabel(tokens: readonly Token[], span: Span, next: Span | undefined): boolean {
   if (!next || span.decimal || span.value < 100 || span.value > 1200) return false;
+  if (isCount(tokens, span)) return true;
   const numbered = span.start > 0 && has(tokens, span.start - 1, LABEL) && touches(tokens, span.start);
   const ordinal =
     has(tokens, span.end, LABEL) && tokens[span.end]?.gap === STOP && tokens[span.start]?.numeral !== undefined;

@@ -2,7 +2,9 @@
 import type { Hundredths } from '../domain/measure/length.ts';
 import { TOO_LARGE } from './number.ts';
 import { verdict } from './certainty.ts';
+import type { Verdict } from './certainty.ts';
 import { languagePack } from './languages.ts';
+import { wordsOf } from './phrases.ts';
 import { said } from './said.ts';
 import type { Said } from './said.ts';
 import type { SpokenUnit } from './roles.ts';
@@ -87,14 +89,17 @@ function value(heard: Heard, top: Extract<Said, { kind: 'value' }>, expectation:
   ];
   const { tables } = languagePack(expectation.language);
   const sure = heard.confidence === undefined ? {} : { confidence: heard.confidence };
-  const judged = verdict({
-    value: converted.value,
-    reading,
-    tables,
-    rivals: rivalsOf(heard, top.value),
-    doubts,
-    ...sure,
-  });
+  if (saysYesToPending(top, text, expectation)) return { kind: 'command', command: 'yes', text };
+  const judged = isCandidate(converted.value, expectation)
+    ? CHOSEN
+    : verdict({
+        value: converted.value,
+        reading,
+        tables,
+        rivals: rivalsOf(heard, top.value),
+        doubts,
+        ...sure,
+      });
   const place = named ? { reading: reading.id } : {};
   if (judged.kind === 'ask')
     return { kind: 'ask', candidates: judged.candidates, reason: 'twoNumbers', text, ...place };
@@ -110,6 +115,18 @@ function value(heard: Heard, top: Extract<Said, { kind: 'value' }>, expectation:
     ...sure,
   };
 }
+
+/** "yes, fifty-four" while 54 is shown: a yes. */
+function saysYesToPending(top: Extract<Said, { kind: 'value' }>, text: string, expectation: Expectation): boolean {
+  if (expectation.mode !== 'confirm' || expectation.pending !== top.value || !expectation.commands.includes('yes'))
+    return false;
+  return languagePack(expectation.language).book.commands.get(wordsOf(text)[0] ?? '') === 'yes';
+}
+
+/** One of the numbers asked about was said: shown once more, kept by a yes. */
+const isCandidate = (value: Hundredths, expectation: Expectation): boolean =>
+  expectation.mode === 'choose' && (expectation.candidates ?? []).includes(value);
+const CHOSEN: Verdict = { kind: 'check', why: ['chosen by voice'] };
 
 const isCommand = (heard: Heard): boolean => heard.others.some((o) => o.kind === 'command' || o.kind === 'answer');
 

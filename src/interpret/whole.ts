@@ -183,6 +183,13 @@ function fixedValue(pieces: readonly Piece[]): number {
 const isOneOhFour = (pieces: readonly Piece[]): boolean =>
   pieces.length === 3 && allSingle(pieces) && pieces[0]?.value === 1 && pieces[1]?.value === 0;
 
+/** "sixty two sixty two": said twice. "five five" is not (fifty-five?), nor is "fifty fifty". */
+const isRepeated = (pieces: readonly Piece[]): boolean =>
+  pieces.length === 2 &&
+  pieces[0]?.value === pieces[1]?.value &&
+  (pieces[0]?.value ?? 0) > 20 &&
+  (pieces[0]?.value ?? 0) % 10 !== 0;
+
 /** What may have been meant when the word "point" was lost: the last digit as a tenth, or all digits as one number. */
 function lostPoint(pieces: readonly Piece[]): Whole {
   const last = pieces[pieces.length - 1] as Piece;
@@ -205,6 +212,7 @@ export function wholeOf(pieces: readonly Piece[], fixed: boolean): Whole {
   const only = pieces[0] as Piece;
   if (pieces.length === 1) return { value: only.value, candidates: [] };
   if (isOneOhFour(pieces)) return { value: concatenated(pieces), candidates: [] };
+  if (isRepeated(pieces)) return { value: only.value, candidates: [] };
   if (!fixed) return lostPoint(pieces);
   const value = fixedValue(pieces);
   return value < 0 ? { value: -1, problem: 'malformed', candidates: [] } : { value, candidates: [] };
