@@ -27,8 +27,8 @@ function join(...plans: readonly Plan[]): Plan {
 
 /** Forward along the answer on record: an earlier branch is followed again. */
 export function goNext(context: Context): Plan {
-  const answer = answerOf(currentStep(context), context.answers[context.step]);
-  const branch = answer?.retake === true ? undefined : answer?.goto;
+  const given = answerOf(currentStep(context), context.answers[context.step]);
+  const branch = given?.retake === true ? undefined : given?.goto;
   if (branch !== undefined) return moveTo(context, branch, 'branch');
   return moveTo(context, nextStep(context.protocol, context.step, context.answers)?.id, 'next');
 }

@@ -5,7 +5,7 @@
 import * as v from 'valibot';
 import type { Fact } from '../domain/case/facts.ts';
 import { protocols } from '../domain/protocol/index.ts';
-import type { Practice, ReadingDef } from '../domain/protocol/types.ts';
+import type { Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import { clockRows, deadlines } from '../domain/summary/clocks.ts';
 import { summarise } from '../domain/summary/summarise.ts';
 import type { Summary } from '../domain/summary/types.ts';
@@ -110,14 +110,16 @@ export interface Replayed {
   readonly outcomes: readonly Step[];
 }
 
+export interface Bell {
+  readonly session: Session;
+  readonly protocol: VisitProtocol;
+  readonly rung: Set<string>;
+  /** Puts the simulated clock to the moment at which something rings. */
+  setClock(at: number): void;
+}
+
 /** Everything that should have rung by `until` rings, in order, as the app would have written it. */
-export function ringUntil(
-  session: Session,
-  rung: Set<string>,
-  setClock: (at: number) => void,
-  until: number,
-  protocol: Parameters<typeof clockRows>[1],
-): void {
+export function ringUntil({ session, protocol, rung, setClock }: Bell, until: number): void {
   for (;;) {
     const due = deadlines(clockRows(session.view(), protocol, until))
       .filter((d) => d.at <= until && !rung.has(d.id))
@@ -161,17 +163,17 @@ export function runReplay(
     },
     [...facts],
   );
-  const rung = new Set<string>();
   const setClock = (when: number) => {
     now = when;
   };
+  const bell: Bell = { session, protocol, rung: new Set(), setClock };
   const outcomes = lines.map((item): Step => {
-    ringUntil(session, rung, setClock, start + item.t, protocol);
+    ringUntil(bell, start + item.t);
     now = start + item.t;
     return { t: item.t, outcome: session.hear(toUtterance(item, now)) };
   });
   const end = now + (deps.endAfterMs ?? 0);
-  ringUntil(session, rung, setClock, end, protocol);
+  ringUntil(bell, end);
   const summary = summarise(session.view(), { protocol, readings: deps.readings, practice: deps.practice, now: end });
   return { summary, facts, outcomes };
 }

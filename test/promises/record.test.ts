@@ -34,9 +34,10 @@ describe('the record', () => {
     const start = Date.parse(recording.header.startedAt);
     const running = bench(firstVisit);
     let compared = 0;
-    const rung = new Set<string>();
+    const setClock = (at: number) => (running.at = at);
+    const bell = { session: running.session, protocol: visit1, rung: new Set<string>(), setClock };
     for (const line of recording.lines) {
-      ringUntil(running.session, rung, (at) => (running.at = at), start + line.t, visit1);
+      ringUntil(bell, start + line.t);
       running.at = start + line.t;
       walk(running, line);
       const memory = running.session.context();

@@ -63,6 +63,7 @@ export const BASES_STEP: Readonly<Record<string, string>> = {
 /** Step whose answer "made" begins a new set of skin marks. */
 export const MARKS_STEP = 'marks';
 
+/** The log of a case before its first fact. */
 export function emptyLog(caseId: string): CaseLog {
   return { caseId, facts: [], undone: new Map() };
 }
@@ -80,6 +81,7 @@ export function addFacts(log: CaseLog, facts: readonly Fact[]): CaseLog {
   return { caseId: log.caseId, facts: [...log.facts, ...facts], undone };
 }
 
+/** Narrows a fact to one kind. */
 export function isKind<K extends FactKind>(fact: Fact, kind: K): fact is FactOf<K> {
   return fact.body.kind === kind;
 }

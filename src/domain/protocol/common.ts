@@ -165,6 +165,7 @@ export function heightSteps({ chapter, basesLine, closedLine }: HeightWords): re
 
 const SAME_BASES = 'The same for every reading of the set';
 
+/** The step that makes a new set of skin marks. */
 export function marksStep(chapter: number): Step {
   return {
     kind: 'check',
@@ -196,10 +197,12 @@ interface BasesWords {
   readonly when: string;
   readonly lines: readonly string[];
 }
+/** The question which bases are in the mouth. */
 export function basesStep({ chapter, id, when, lines }: BasesWords): Step {
   return { kind: 'check', id, chapter, title: `Say which bases are in ${when}`, lines, answers: basesInMouth };
 }
 
+/** The repeated rest readings, with how they are taken. */
 export function restStep(chapter: number): Step {
   return {
     kind: 'reading',
@@ -258,6 +261,7 @@ export function disinfectStep({ chapter, id, what, of }: BathWords): Step {
   };
 }
 
+/** The question who pours, and where. */
 export function pourStep(chapter: number): Step {
   return {
     kind: 'check',
@@ -292,6 +296,7 @@ interface Look {
   readonly bad: string;
   readonly drawing?: DrawingId;
 }
+/** One region of the mouth to look at and feel. */
 export function lookStep({ good, bad, ...rest }: Look): Step {
   return {
     kind: 'check',

@@ -5,6 +5,7 @@ import type { Step } from './types.ts';
 const RETENTION = ['0 none, 1 slight, 2 moderate, 3 good', 'Pull straight away from the ridge'] as const;
 const STABILITY = ['0 none, 1 some, 2 enough', 'Press from side to side and rock'] as const;
 
+/** Retention and stability scored for both dentures. */
 export function holdSteps(chapter: number): readonly Step[] {
   return [
     {

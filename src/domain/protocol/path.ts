@@ -4,6 +4,7 @@ import type { Answer, ReadingDef, Step, VisitProtocol } from './types.ts';
 /** Answers on record: step id → answer id. */
 export type Answers = Readonly<Record<string, string>>;
 
+/** A step by id; undefined for one the protocol does not have. */
 export function stepOf(protocol: VisitProtocol, id: string): Step | undefined {
   return protocol.steps.find((step) => step.id === id);
 }
@@ -26,6 +27,7 @@ export function previousStep(protocol: VisitProtocol, id: string, answers: Answe
   return protocol.steps.slice(0, Math.max(0, index)).findLast((step) => isShown(step, answers));
 }
 
+/** An answer by id of a check or decision; undefined for other steps and unknown ids. */
 export function answerOf(step: Step | undefined, id: string | undefined): Answer | undefined {
   if (step === undefined || (step.kind !== 'check' && step.kind !== 'decision')) return undefined;
   return step.answers.find((answer) => answer.id === id);

@@ -22,6 +22,7 @@ interface Around {
   readonly at: ReadonlyMap<string, number>;
 }
 
+/** Answers of a check or decision; none for other kinds of step. */
 export function answersOf(step: Step): readonly Answer[] {
   return step.kind === 'check' || step.kind === 'decision' ? step.answers : [];
 }

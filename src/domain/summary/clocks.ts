@@ -5,7 +5,7 @@
  */
 import type { Fact, PhaseId } from '../case/facts.ts';
 import { isKind, visitFacts, type CaseView, type FactOf } from '../case/fold.ts';
-import type { VisitProtocol } from '../protocol/types.ts';
+import type { Material, VisitProtocol } from '../protocol/types.ts';
 import type { ClockPhase, ClockPhaseState, ClockRow } from './types.ts';
 
 const SECOND = 1000;
@@ -54,17 +54,31 @@ function setOnce(clock: RawClock | undefined, key: 'seatedAt' | 'outAt' | 'taken
   if (clock !== undefined && clock[key] === undefined) clock[key] = at;
 }
 
-function phase(
-  id: PhaseId,
-  from: number | undefined,
-  dueAt: number,
-  ended: number | undefined,
-  now: number,
-): ClockPhase {
-  const state: ClockPhaseState =
-    from === undefined ? 'waiting' : ended !== undefined ? 'done' : now >= dueAt ? 'over' : 'running';
+interface Stretch {
+  /** Not begun yet when absent. */
+  readonly from: number | undefined;
+  readonly dueAt: number;
+  readonly ended: number | undefined;
+}
+
+function phase(id: PhaseId, { from, dueAt, ended }: Stretch, now: number): ClockPhase {
+  const open: ClockPhaseState = now >= dueAt ? 'over' : 'running';
+  const state: ClockPhaseState = from === undefined ? 'waiting' : ended !== undefined ? 'done' : open;
   const end = ended === undefined ? {} : { endedAt: ended };
   return { id, label: phaseLabel[id], from: from ?? dueAt, dueAt, ...end, state };
+}
+
+/** Mixing is over by itself once the working time is. */
+function mixEnded(clock: RawClock, { mixS, workingS }: Material, now: number): number | undefined {
+  const start = clock.started.at;
+  const over = now >= start + workingS * SECOND ? start + mixS * SECOND : undefined;
+  return clock.seatedAt ?? clock.outAt ?? over;
+}
+
+function pourPhases({ outAt, takenAt }: RawClock, material: Material, now: number): ClockPhase[] {
+  const until = (minutes: number): Stretch => ({ from: outAt, dueAt: (outAt ?? 0) + minutes * MINUTE, ended: takenAt });
+  const wait = material.pourFromMin > 0 ? [phase('pourFrom', until(material.pourFromMin), now)] : [];
+  return [...wait, phase('pourWithin', until(material.pourWithinMin), now)];
 }
 
 function impressionPhases(clock: RawClock, now: number, poured: boolean): ClockPhase[] {
@@ -73,27 +87,20 @@ function impressionPhases(clock: RawClock, now: number, poured: boolean): ClockP
   const { material } = body;
   const start = clock.started.at;
   const { seatedAt, outAt } = clock;
-  const ended = seatedAt ?? outAt;
-  const mixDue = start + material.mixS * SECOND;
-  const phases = [
-    phase('mix', start, mixDue, ended ?? (now >= start + material.workingS * SECOND ? mixDue : undefined), now),
-    phase('working', start, start + material.workingS * SECOND, ended, now),
-  ];
+  const due = (seconds: number) => start + seconds * SECOND;
+  const mixed = { from: start, dueAt: due(material.mixS), ended: mixEnded(clock, material, now) };
+  const worked = { from: start, dueAt: due(material.workingS), ended: seatedAt ?? outAt };
+  const phases = [phase('mix', mixed, now), phase('working', worked, now)];
   if (outAt !== undefined && seatedAt === undefined) return phases;
-  phases.push(phase('inMouth', seatedAt, start + material.removeS * SECOND, outAt, now));
-  if (!poured) return phases;
-  const taken = clock.takenAt;
-  const after = (minutes: number) => (outAt ?? 0) + minutes * MINUTE;
-  if (material.pourFromMin > 0) phases.push(phase('pourFrom', outAt, after(material.pourFromMin), taken, now));
-  phases.push(phase('pourWithin', outAt, after(material.pourWithinMin), taken, now));
-  return phases;
+  phases.push(phase('inMouth', { from: seatedAt, dueAt: due(material.removeS), ended: outAt }, now));
+  return poured ? [...phases, ...pourPhases(clock, material, now)] : phases;
 }
 
 function timedPhases(clock: RawClock, now: number): ClockPhase[] {
   const body = clock.started.body;
   if (body.flow !== 'timed') return [];
   const start = clock.started.at;
-  return [phase('disinfect', start, start + body.agent.minutes * MINUTE, clock.outAt, now)];
+  return [phase('disinfect', { from: start, dueAt: start + body.agent.minutes * MINUTE, ended: clock.outAt }, now)];
 }
 
 function findings(clock: RawClock, phases: readonly ClockPhase[], now: number): ClockRow['findings'] {
@@ -121,7 +128,13 @@ function phaseNow(phases: readonly ClockPhase[]): PhaseId | undefined {
   return (open.find((p) => p.state === 'running') ?? open.at(-1))?.id;
 }
 
-function toRow(view: CaseView, protocol: VisitProtocol, clock: RawClock, now: number): ClockRow {
+interface Standing {
+  readonly view: CaseView;
+  readonly protocol: VisitProtocol;
+  readonly now: number;
+}
+
+function toRow(clock: RawClock, { view, protocol, now }: Standing): ClockRow {
   const { body, seq, at } = clock.started;
   const struck = view.strikes.has(seq);
   const step = protocol.steps.find((s) => s.kind === 'clock' && s.clock === body.clock);
@@ -152,7 +165,7 @@ function toRow(view: CaseView, protocol: VisitProtocol, clock: RawClock, now: nu
 
 /** All clocks of the case as they stand at `now` (ms since 1970), oldest first; struck ones stay in the list. */
 export function clockRows(view: CaseView, protocol: VisitProtocol, now: number): readonly ClockRow[] {
-  return rawClocks(view).map((clock) => toRow(view, protocol, clock, now));
+  return rawClocks(view).map((clock) => toRow(clock, { view, protocol, now }));
 }
 
 export interface Deadline {

@@ -87,7 +87,7 @@ function classInput({ view, rows }: ComputeFrom): ClassInput {
   const bone = rows.findLast((r) => r.reading === 'bone-height' && r.struck === undefined);
   if (bone !== undefined) input['boneMm'] = toMm(bone.value);
   if (view.answers.get('sign-in-gag')?.body.answer === 'strong') input['gag'] = 'hyperactive';
-  return input as ClassInput;
+  return input;
 }
 
 function classRows(from: ComputeFrom): readonly ComputedRow[] {

@@ -7,6 +7,7 @@ import type { AnswerRow, ReadingRow, Summary } from './types.ts';
 
 const BASES: readonly string[] = ['none', 'upper', 'lower', 'both'] satisfies Bases[];
 
+/** A reading's definition by id; undefined for an unknown one. */
 export function defOf(readings: readonly ReadingDef[], id: string): ReadingDef | undefined {
   return readings.find((def) => def.id === id);
 }
@@ -83,6 +84,7 @@ export function answerRows(view: CaseView, protocol: VisitProtocol): readonly An
   return rows;
 }
 
+/** Steps passed over in this visit with their reasons, unless answered later after all. */
 export function skipRows(
   view: CaseView,
   protocol: VisitProtocol,
@@ -97,6 +99,7 @@ export function skipRows(
     }));
 }
 
+/** Remarks of this visit word for word, taken-back ones marked. */
 export function noteRows(view: CaseView): Summary['notes'] {
   const rows: { at: number; step: string; text: string; source: string; struck: boolean }[] = [];
   for (const fact of visitFacts(view)) {
@@ -128,6 +131,7 @@ export function cautionsOf(view: CaseView, protocols: readonly VisitProtocol[]):
   return [...cautions];
 }
 
+/** Who signed this visit, and whether something open was overruled. */
 export function signedRows(view: CaseView): Summary['signed'] {
   return liveOf(view, 'signed').map((fact) => ({
     role: fact.body.role,
