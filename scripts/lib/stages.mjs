@@ -31,7 +31,7 @@ function tests(name) {
   return async (env) => {
     const file = join(projectRoot, '.cache', `${name}.json`);
     rmSync(file, { force: true });
-    const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`];
+    const reporters = ['--reporter=dot', '--reporter=json', `--outputFile.json=${file}`];
     const { code, output } = await npm(['run', '-s', name, '--', ...reporters], { env });
     const count = readCount(file);
     if (count === undefined) return { ok: false, says: 'failed: the test runner gave no report', output };

@@ -58,7 +58,7 @@ async function withoutBrowser() {
 async function runAll(chosen) {
   const total = { passed: 0, failed: 0 };
   /** @type {Record<string, string>} */
-  const env = {};
+  const env = process.stdout.isTTY ? {} : { NO_COLOR: '1', FORCE_COLOR: '0' };
   if (chosen.some((stage) => stage.name === 'e2e')) {
     const browser = await line('browser', ensureBrowser, prepared);
     if (browser.ok) env['RIMWISE_BROWSER'] = browser.path;
