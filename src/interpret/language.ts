@@ -1,7 +1,7 @@
 /** What a language has to say about itself: plain tables, a rule for numbers below one hundred, and its words for reading back. */
 import type { Language } from '../domain/protocol/types.ts';
 import type { CommandId } from './types.ts';
-import type { Token } from './tokens.ts';
+import type { Line } from './line.ts';
 
 /** A number below one hundred found at a place in the tokens. */
 export interface Below100 {
@@ -12,7 +12,7 @@ export interface Below100 {
 }
 
 /** Reads a spoken number below one hundred at `i`. */
-export type TensRule = (tokens: readonly Token[], i: number) => Below100 | undefined;
+export type TensRule = (line: Line, i: number) => Below100 | undefined;
 
 /**
  * Words by role, blank-separated; `word=value` where a value is needed; `_` joins a phrase: "one=1 scratch_that".

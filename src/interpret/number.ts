@@ -16,16 +16,13 @@ import {
   THOUSAND,
   UNIT,
 } from './roles.ts';
-import { digitAt, has, touches } from './digits.ts';
 import { fractionAt, hundredthsOf } from './fraction.ts';
-import type { Fraction } from './fraction.ts';
-import type { LanguageTables } from './language.ts';
+import type { Line } from './line.ts';
 import type { Hundredths } from '../domain/measure/length.ts';
 import type { UnclearReason } from './types.ts';
 import { piecesAt, wholeOf } from './whole.ts';
 import type { Piece } from './whole.ts';
 import { SPACE } from './tokens.ts';
-import type { Token } from './tokens.ts';
 
 export interface Span {
   readonly start: number;
@@ -41,9 +38,8 @@ export interface Span {
   readonly guess: boolean;
   /** Room for one more digit at its end: "sixty". */
   readonly open: boolean;
-  readonly negative: boolean;
   /** Place of a unit said inside the number: "three millimetres and a half". */
-  readonly unitAt?: number;
+  readonly unitAt: number;
 }
 
 /** From here on a length is out of every range. */
@@ -52,149 +48,91 @@ export const TOO_LARGE = 100_000;
 const STARTS =
   DIGIT | TEEN | TENS | HUNDRED | HUNDREDS | THOUSAND | POINT | SOUNDS | OH | ARTICLE | HALF | QUARTER | UNIT;
 
-const problemSpan = (
-  start: number,
-  end: number,
-  problem: UnclearReason,
-  candidates: readonly Hundredths[] = [],
-): Span => ({
+/** A span with nothing known but its place and what `found` says. */
+export const spanOf = (start: number, end: number, found: Partial<Span>): Span => ({
   start,
   end,
   value: -1,
-  problem,
-  candidates,
+  candidates: [],
   decimal: false,
   hasWhole: true,
   guess: false,
   open: false,
-  negative: false,
+  unitAt: -1,
+  ...found,
 });
 
-/** Decimals that came inside the last numeral ("62.5"). */
-function ownDecimals(pieces: readonly Piece[]): Fraction | undefined {
-  const last = pieces[pieces.length - 1] as Piece;
-  return last.decimals === undefined ? undefined : hundredthsOf(last.decimals, last.end);
-}
-
 /** A second fraction after the first: "sixty two point five point three". */
-function doubled(tokens: readonly Token[], end: number): boolean {
-  if (!touches(tokens, end)) return false;
-  const again = tokens[end]?.numeral;
-  return (
-    has(tokens, end, POINT | PARTS | HALF) || again?.kind === 'part' || (again?.kind === 'number' && again.whole === '')
-  );
-}
+const isDoubled = (line: Line, end: number): boolean =>
+  line.touches(end) &&
+  (line.has(end, POINT | PARTS | HALF) || line.numeral(end)?.kind === 'part' || line.figures(end)?.whole === '');
 
-function withWhole(tokens: readonly Token[], start: number, pieces: readonly Piece[], lang: LanguageTables): Span {
+/** "three millimetres and a half", "un milímetro y medio": the unit stands before the fraction. */
+const isUnitInside = (line: Line, i: number): boolean => line.has(i, UNIT) && line.near(i + 1, AND) && line.part(i + 2);
+
+function withWhole(line: Line, start: number, pieces: readonly Piece[]): Span {
   const last = pieces[pieces.length - 1] as Piece;
-  const own = ownDecimals(pieces);
-  const unitAt = own || !touches(tokens, last.end) ? -1 : unitInside(tokens, last.end);
-  const fraction = own ?? fractionAt(tokens, unitAt < 0 ? last.end : unitAt + 1, true, lang);
+  const own = last.decimals === undefined ? undefined : hundredthsOf(last.decimals, last.end);
+  const unitAt = !own && line.touches(last.end) && isUnitInside(line, last.end) ? last.end : -1;
+  const fraction = own ?? fractionAt(line, unitAt < 0 ? last.end : unitAt + 1, true);
   const end = fraction?.end ?? last.end;
   const whole = wholeOf(pieces, fraction !== undefined);
-  if (fraction?.problem) return problemSpan(start, end, fraction.problem);
-  if (fraction && doubled(tokens, end)) return problemSpan(start, end + 1, 'malformed');
-  const guess = pieces.some((p) => p.guess) || (fraction?.guess ?? false);
+  if (fraction?.problem) return spanOf(start, end, { problem: fraction.problem });
+  if (fraction && isDoubled(line, end)) return spanOf(start, end + 1, { problem: 'malformed' });
   if (whole.problem)
-    return problemSpan(
-      start,
-      end,
-      whole.problem,
-      whole.candidates.map((tenths) => tenths * 10),
-    );
-  return {
-    start,
-    end,
-    value: whole.value * 100 + (fraction?.hundredths ?? 0),
-    candidates: [],
+    return spanOf(start, end, { problem: whole.problem, candidates: whole.candidates.map((tenths) => tenths * 10) });
+  const guess = fraction?.guess === true || pieces.some((p) => p.guess);
+  const value = whole.value * 100 + (fraction?.hundredths ?? 0);
+  return spanOf(start, end, {
+    value,
     decimal: fraction !== undefined,
-    hasWhole: true,
     guess,
-    open: fraction === undefined && last.open > 1,
-    negative: tokens[start]?.numeral?.negative ?? false,
-    ...(unitAt < 0 ? {} : { unitAt }),
-  };
-}
-
-/** Place of the unit in "three millimetres and a half", "un milímetro y medio"; -1 when there is none. */
-function unitInside(tokens: readonly Token[], i: number): number {
-  if (!has(tokens, i, UNIT) || !has(tokens, i + 1, AND) || !touches(tokens, i + 1)) return -1;
-  return has(tokens, i + 2, HALF | QUARTER) ||
-    (has(tokens, i + 2, ARTICLE | DIGIT) && has(tokens, i + 3, HALF | QUARTER))
-    ? i
-    : -1;
+    open: !fraction && last.open > 1,
+    unitAt,
+  });
 }
 
 /** "milímetro y medio": one and a half. */
-function unitAndHalf(tokens: readonly Token[], i: number, lang: LanguageTables): Span | undefined {
-  if (unitInside(tokens, i) < 0) return undefined;
-  const fraction = fractionAt(tokens, i + 1, true, lang);
+function unitAndHalf(line: Line, i: number): Span | undefined {
+  const fraction = isUnitInside(line, i) ? fractionAt(line, i + 1, true) : undefined;
   if (!fraction || fraction.problem) return undefined;
-  const value = 100 + fraction.hundredths;
-  return {
-    start: i,
-    end: fraction.end,
-    value,
-    candidates: [],
-    decimal: true,
-    hasWhole: true,
-    guess: true,
-    open: false,
-    negative: false,
-    unitAt: i,
-  };
+  return spanOf(i, fraction.end, { value: 100 + fraction.hundredths, decimal: true, guess: true, unitAt: i });
 }
 
-function onlyFraction(tokens: readonly Token[], start: number, lang: LanguageTables): Span | undefined {
-  const zero = has(tokens, start, OH) && digitAt(tokens, start, false) === 0;
-  const fraction = fractionAt(tokens, zero ? start + 1 : start, zero, lang);
+/** "point five", "half", "three quarters", "oh point five". */
+function onlyFraction(line: Line, start: number): Span | undefined {
+  const hasWhole = line.has(start, OH) && line.digit(start, false) === 0;
+  const fraction = fractionAt(line, hasWhole ? start + 1 : start, hasWhole);
   if (!fraction) return undefined;
-  if (fraction.problem) return problemSpan(start, fraction.end, fraction.problem);
-  if (doubled(tokens, fraction.end)) return problemSpan(start, fraction.end + 1, 'malformed');
-  const negative = tokens[start]?.numeral?.negative ?? false;
-  return {
-    start,
-    end: fraction.end,
+  if (fraction.problem) return spanOf(start, fraction.end, { problem: fraction.problem });
+  if (isDoubled(line, fraction.end)) return spanOf(start, fraction.end + 1, { problem: 'malformed' });
+  return spanOf(start, fraction.end, {
     value: fraction.hundredths,
-    candidates: [],
     decimal: true,
-    hasWhole: zero,
-    guess: fraction.guess,
-    open: false,
-    negative,
-  };
-}
-
-/** Numerals that are no number at all. */
-function oddNumeral(tokens: readonly Token[], i: number): Span | undefined {
-  const kind = tokens[i]?.numeral?.kind;
-  return kind === 'malformed' ? problemSpan(i, i + 1, 'malformed') : undefined;
+    hasWhole,
+    guess: fraction.guess === true,
+  });
 }
 
 /** "oh five": nought five, or five after an "oh"? Ask. "Oh, fifty" and "oh five point two" are plain. */
-function leadingOh(tokens: readonly Token[], i: number, span: Span): Span {
-  if (i === 0 || !has(tokens, i - 1, OH) || (tokens[i] as Token).gap > SPACE) return span;
-  if (span.decimal || span.value < 0 || span.value >= 1000) return span;
-  return problemSpan(i - 1, span.end, 'lostPoint', [span.value / 10, span.value]);
+function afterOh(line: Line, span: Span): Span {
+  const { start, end, value, decimal } = span;
+  if (!line.has(start - 1, OH) || line.gap(start) > SPACE || decimal || value < 0 || value >= 1000) return span;
+  return spanOf(start - 1, end, { problem: 'lostPoint', candidates: [value / 10, value] });
 }
 
 /** The number that starts at `i`, if one does. */
-export function numberAt(tokens: readonly Token[], i: number, lang: LanguageTables): Span | undefined {
-  const token = tokens[i];
-  if (!token || !(token.numeral || (token.lex.roles & STARTS) !== 0)) return undefined;
-  const odd = oddNumeral(tokens, i) ?? unitAndHalf(tokens, i, lang);
-  if (odd) return odd;
-  const fraction =
-    has(tokens, i, POINT | OH | HALF | QUARTER | ARTICLE) || token.numeral ? onlyFraction(tokens, i, lang) : undefined;
-  const parts = fraction ?? onlyCounted(tokens, i, lang);
-  if (parts) return parts;
-  const pieces = piecesAt(tokens, i, lang);
-  return pieces.length === 0 ? undefined : leadingOh(tokens, i, withWhole(tokens, i, pieces, lang));
-}
-
-/** "three quarters", "six tenths", "one half" standing alone. */
-function onlyCounted(tokens: readonly Token[], i: number, lang: LanguageTables): Span | undefined {
-  return has(tokens, i, DIGIT) && has(tokens, i + 1, QUARTER | PARTS | HALF)
-    ? onlyFraction(tokens, i, lang)
-    : undefined;
+export function numberAt(line: Line, i: number): Span | undefined {
+  const numeral = line.numeral(i);
+  if (!numeral && !line.has(i, STARTS)) return undefined;
+  if (numeral?.kind === 'malformed') return spanOf(i, i + 1, { problem: 'malformed' });
+  if (line.has(i, UNIT)) return unitAndHalf(line, i);
+  const isPart =
+    numeral !== undefined ||
+    line.has(i, POINT | OH | HALF | QUARTER | ARTICLE) ||
+    line.has(i + 1, QUARTER | PARTS | HALF);
+  const fraction = isPart ? onlyFraction(line, i) : undefined;
+  if (fraction) return fraction;
+  const pieces = piecesAt(line, i);
+  return pieces.length === 0 ? undefined : afterOh(line, withWhole(line, i, pieces));
 }

@@ -2,6 +2,7 @@
 import { judge } from './judge.ts';
 import type { Meaning } from './judge.ts';
 import { languagePack } from './languages.ts';
+import { Line } from './line.ts';
 import { takeNames } from './names.ts';
 import { answersOf, match, remarkIn, wordsOf } from './phrases.ts';
 import { tokenise } from './tokens.ts';
@@ -37,7 +38,7 @@ function wholeUtterance(text: string, expectation: Expectation): Said | undefine
 function numberIn(text: string, expectation: Expectation): Meaning & { ids?: readonly string[] } {
   const { lexicon } = languagePack(expectation.language);
   const named = takeNames(tokenise(text, lexicon), expectation.readings);
-  const meaning = judge(named.tokens, lexicon);
+  const meaning = judge(new Line(named.tokens, lexicon));
   return named.ids.length === 0 ? meaning : { ...meaning, ids: named.ids };
 }
 

@@ -14,188 +14,133 @@ import {
   MONTH,
   NEGATIVE,
   NOT,
-  OH,
-  ORDINAL,
-  PARTS,
-  PLAIN,
-  POINT,
-  POINTING,
-  QUARTER,
-  RANGE,
-  TEEN,
-  TENS,
-  UNIT,
-  UNIT_NAMES,
 } from './roles.ts';
+import { OH, ORDINAL, PARTS, PLAIN, POINT, POINTING, QUARTER, RANGE, TEEN, TENS, UNIT, UNIT_NAMES } from './roles.ts';
 import type { SpokenUnit } from './roles.ts';
-import { has, touches } from './digits.ts';
-import type { LanguageTables } from './language.ts';
-import { numberAt } from './number.ts';
+import type { Line } from './line.ts';
+import { numberAt, spanOf } from './number.ts';
 import type { Span } from './number.ts';
 import { COMMA, STOP } from './tokens.ts';
-import type { Token } from './tokens.ts';
 
-export interface Found {
-  readonly span: Span;
+export interface Found extends Span {
   /** End of number and unit. */
-  readonly end: number;
+  readonly last: number;
   readonly role: 'reading' | 'alien' | 'label';
-  readonly unit?: SpokenUnit;
+  readonly unit: SpokenUnit | undefined;
   readonly negative: boolean;
   /** "not fifty": denied. */
   readonly denied: boolean;
 }
 
-const NUMBER_GOES_ON = DIGIT | TEEN | TENS | HUNDRED | POINT | OH;
+/** Bare numbers up to here are counts, hours or pronouns as often as readings. */
+export const SMALL = 1200;
 
-const goesOnAsNumber = (tokens: readonly Token[], i: number): boolean =>
-  has(tokens, i, NUMBER_GOES_ON | UNIT | HALF | QUARTER | PARTS | AND | FIX | RANGE) ||
-  tokens[i]?.numeral !== undefined;
+const GOES_ON = DIGIT | TEEN | TENS | HUNDRED | POINT | OH;
+const GOES_ON_AFTER_ARTICLE = GOES_ON | UNIT | HALF | QUARTER | PARTS | AND | FIX | RANGE;
 
-/** "one" that is no number: "this one reads", "one of them", "that one's". */
-function isPronoun(tokens: readonly Token[], i: number): boolean {
-  const token = tokens[i] as Token;
-  if (token.numeral || token.lex.value !== 1 || !has(tokens, i, DIGIT)) return false;
-  if (has(tokens, i, ARTICLE) && touches(tokens, i + 1) && !goesOnAsNumber(tokens, i + 1)) return true;
-  if (touches(tokens, i + 1) && has(tokens, i + 1, COPULA | POINTING) && !has(tokens, i + 1, NUMBER_GOES_ON))
-    return true;
-  if (i === 0 || !has(tokens, i - 1, POINTING) || !touches(tokens, i)) return false;
-  return !touches(tokens, i + 1) || !(has(tokens, i + 1, NUMBER_GOES_ON | AND) || tokens[i + 1]?.numeral !== undefined);
+/** "one" that is no number: "this one reads", "one of them", "that one's", "un moment". */
+function isPronoun(line: Line, i: number): boolean {
+  if (line.value(i) !== 1 || !line.has(i, DIGIT)) return false;
+  const follows = line.touches(i + 1);
+  const figures = line.numeral(i + 1) !== undefined;
+  if (follows && line.has(i, ARTICLE) && !figures && !line.has(i + 1, GOES_ON_AFTER_ARTICLE)) return true;
+  if (line.near(i + 1, COPULA | POINTING) && !line.has(i + 1, GOES_ON)) return true;
+  return line.after(i, POINTING) && !(follows && (figures || line.has(i + 1, GOES_ON | AND)));
 }
 
 /** "that one fifty two point five": 52.5, or 152.5? */
-function afterPointing(tokens: readonly Token[], span: Span): Span {
-  const first = tokens[span.start] as Token;
-  const pointed = span.start > 0 && touches(tokens, span.start) && has(tokens, span.start - 1, POINTING);
-  if (!pointed || first.lex.value !== 1 || !has(tokens, span.start, DIGIT) || span.value < 1000) return span;
-  if (!has(tokens, span.start + 1, DIGIT | TEEN | TENS)) return span;
-  const without = span.value - (span.value < 10_000 ? 1000 : 10_000);
-  return { ...span, value: -1, problem: 'twoNumbers', candidates: [without, span.value] };
+function afterPointing(line: Line, span: Span): Span {
+  const { start, value } = span;
+  const pointed = line.after(start, POINTING) && line.value(start) === 1 && line.has(start, DIGIT);
+  if (!pointed || value < 1000 || !line.has(start + 1, DIGIT | TEEN | TENS)) return span;
+  const without = value - (value < 10_000 ? 1000 : 10_000);
+  return spanOf(start, span.end, { problem: 'twoNumbers', candidates: [without, value] });
 }
 
-const isTimeOrCode = (token: Token): boolean => {
-  const kind = token.numeral?.kind;
+/** 12:40, 2026-11-01, A2. */
+function isTimeOrCode(line: Line, i: number): boolean {
+  const kind = line.numeral(i)?.kind;
   return kind === 'clock' || kind === 'date' || kind === 'code';
-};
+}
 
-const timeSpan = (i: number): Span => ({
-  start: i,
-  end: i + 1,
-  value: -1,
-  problem: 'noise',
-  candidates: [],
-  decimal: false,
-  hasWhole: true,
-  guess: false,
-  open: false,
-  negative: false,
-});
-
-export function scan(tokens: readonly Token[], lang: LanguageTables): readonly Span[] {
+function scan(line: Line): readonly Span[] {
   const spans: Span[] = [];
-  for (let i = 0; i < tokens.length;) {
-    const token = tokens[i] as Token;
-    const span = isTimeOrCode(token) ? timeSpan(i) : isPronoun(tokens, i) ? undefined : numberAt(tokens, i, lang);
-    if (span) {
-      spans.push(afterPointing(tokens, span));
-      i = span.end;
-    } else i++;
+  for (let i = 0; i < line.length; i++) {
+    const found = isTimeOrCode(line, i)
+      ? spanOf(i, i + 1, { problem: 'noise' })
+      : isPronoun(line, i)
+        ? undefined
+        : numberAt(line, i);
+    if (!found) continue;
+    spans.push(afterPointing(line, found));
+    i = found.end - 1;
   }
   return spans;
 }
 
 /** "of", "of a", "de". */
-const isOf = (tokens: readonly Token[], i: number): boolean =>
-  touches(tokens, i) &&
-  (has(tokens, i, ARTICLE) ||
-    (has(tokens, i, PLAIN) && (tokens[i] as Token).text.length <= 4 && !has(tokens, i, UNIT | RANGE)));
+const isOf = (line: Line, i: number): boolean =>
+  line.near(i, ARTICLE) || (line.near(i, PLAIN) && line.text(i).length <= 4 && !line.has(i, UNIT | RANGE));
 
-function pastOf(tokens: readonly Token[], from: number): number {
-  let at = from;
-  while (isOf(tokens, at)) at++;
+/** Past "of a" when only a part was said: "half a millimetre", "a quarter of an hour". */
+function unitPlace(line: Line, { end, hasWhole }: Span): number {
+  let at = end;
+  if (!hasWhole) while (isOf(line, at)) at++;
   return at;
 }
 
-/** "an hour and a half". */
-const afterAlien = (tokens: readonly Token[], i: number): boolean =>
-  has(tokens, i - 1, AND) && has(tokens, i - 2, ALIEN | CLOCK);
-
-/** The unit said after a number, past "of a" when only a part was said: "half a millimetre". */
-function unitEnd(tokens: readonly Token[], span: Span): number {
-  const at = span.hasWhole ? span.end : pastOf(tokens, span.end);
-  return touches(tokens, at) && has(tokens, at, UNIT) ? at + 1 : -1;
-}
-
-/** "two o'clock", "five minutes", "July 8", "past eight". */
-function isTime(tokens: readonly Token[], span: Span, end: number): boolean {
-  if (isTimeOrCode(tokens[span.start] as Token)) return true;
-  if (touches(tokens, end) && has(tokens, end, ALIEN | CLOCK | MONTH | ORDINAL) && !has(tokens, end, LABEL))
-    return true;
-  if (isOf(tokens, end) && has(tokens, end + 1, MONTH)) return true;
-  if (!span.hasWhole && (has(tokens, pastOf(tokens, end), ALIEN | CLOCK) || afterAlien(tokens, span.start)))
-    return true;
-  return span.start > 0 && touches(tokens, span.start) && has(tokens, span.start - 1, CLOCK | MONTH);
+/** "two o'clock", "five minutes", "July 8", "past eight", "half an hour", "an hour and a half". */
+function isTime(line: Line, span: Span, end: number): boolean {
+  const { start, hasWhole } = span;
+  if (isTimeOrCode(line, start) || line.after(start, CLOCK | MONTH)) return true;
+  if (line.near(end, ALIEN | CLOCK | MONTH | ORDINAL) && !line.has(end, LABEL)) return true;
+  if (isOf(line, end) && line.has(end + 1, MONTH)) return true;
+  if (hasWhole) return false;
+  return (
+    line.has(unitPlace(line, span), ALIEN | CLOCK) || (line.has(start - 1, AND) && line.has(start - 2, ALIEN | CLOCK))
+  );
 }
 
 /** "half past three", "quarter to ten", "halb drei": a part of an hour, and the hour. */
-function isPartOfHour(tokens: readonly Token[], span: Span, next: Span | undefined): boolean {
-  if (span.hasWhole || !next || next.start - span.end > 1 || !touches(tokens, next.start)) return false;
-  return next.start === span.end || has(tokens, span.end, RANGE | CLOCK);
+function isPartOfHour(line: Line, span: Span | undefined, next: Span | undefined): boolean {
+  if (!span || !next || span.hasWhole || next.start - span.end > 1 || !line.touches(next.start)) return false;
+  return next.start === span.end || line.has(span.end, RANGE | CLOCK);
 }
 
 /** Numbers that go on from a time: "six minutes six seconds", "trois heures et quart". */
-function goesOn(tokens: readonly Token[], before: Found | undefined, span: Span): boolean {
-  if (before?.role !== 'alien' || !touches(tokens, span.start)) return false;
-  for (let i = before.end; i < span.start; i++)
-    if (!has(tokens, i, AND | RANGE | CLOCK | ALIEN | NEGATIVE)) return false;
+function goesOn(line: Line, before: Found | undefined, start: number): boolean {
+  if (before?.role !== 'alien' || !line.touches(start)) return false;
+  for (let i = before.last; i < start; i++) if (!line.has(i, AND | RANGE | CLOCK | ALIEN | NEGATIVE)) return false;
   return true;
 }
 
-/** "between the two pads it is …": a count of things, not a reading, when a reading follows. */
-const isCount = (tokens: readonly Token[], span: Span): boolean =>
-  has(tokens, span.start - 1, DOUBTFUL) &&
-  touches(tokens, span.start) &&
-  touches(tokens, span.end) &&
-  has(tokens, span.end, PLAIN);
-
-/** "reading two is …", "try 3: …", "2. Messung …": a small number that counts the readings. */
-function isLabel(tokens: readonly Token[], span: Span, next: Span | undefined): boolean {
-  if (!next || span.decimal || span.value < 100 || span.value > 1200) return false;
-  if (isCount(tokens, span)) return true;
-  const numbered = span.start > 0 && has(tokens, span.start - 1, LABEL) && touches(tokens, span.start);
-  const ordinal =
-    has(tokens, span.end, LABEL) && tokens[span.end]?.gap === STOP && tokens[span.start]?.numeral !== undefined;
-  const apart = (tokens[next.start] as Token).gap >= COMMA || has(tokens, span.end, COPULA);
-  return (numbered && apart) || ordinal;
+/** "reading two is …", "try 3: …", "2. Messung …", "between the two pads it is …": a small number that counts things. */
+function isLabel(line: Line, { start, end, decimal, value }: Span, next: Span | undefined): boolean {
+  if (!next || decimal || value < 100 || value > SMALL) return false;
+  if (line.after(start, DOUBTFUL) && line.near(end, PLAIN)) return true;
+  const apart = line.gap(next.start) >= COMMA || line.has(end, COPULA);
+  if (apart && line.after(start, LABEL)) return true;
+  return line.has(end, LABEL) && line.gap(end) === STOP && line.numeral(start) !== undefined;
 }
 
-const isNegative = (tokens: readonly Token[], span: Span): boolean =>
-  span.negative || (span.start > 0 && has(tokens, span.start - 1, NEGATIVE));
-
 /** Every number with its role, in order. */
-export function classify(tokens: readonly Token[], spans: readonly Span[]): readonly Found[] {
+export function numbersIn(line: Line): readonly Found[] {
   const found: Found[] = [];
-  spans.forEach((span, k) => {
+  scan(line).forEach((span, k, spans) => {
+    const { start, unitAt } = span;
+    const place = unitAt < 0 ? unitPlace(line, span) : unitAt;
+    const hasUnit = unitAt >= 0 || line.near(place, UNIT);
+    const last = hasUnit && unitAt < 0 ? place + 1 : span.end;
     const next = spans[k + 1];
-    const unit = span.unitAt === undefined ? unitEnd(tokens, span) : span.end;
-    const end = unit > 0 ? unit : span.end;
-    const before = found[found.length - 1];
-    const hourBefore = k > 0 && isPartOfHour(tokens, spans[k - 1] as Span, span);
-    const alien =
-      isTime(tokens, span, end) || hourBefore || isPartOfHour(tokens, span, next) || goesOn(tokens, before, span);
-    const role = alien ? 'alien' : isLabel(tokens, span, next) ? 'label' : 'reading';
-    const common = {
-      span,
-      end,
-      role,
-      negative: isNegative(tokens, span),
-      denied: span.start > 0 && has(tokens, span.start - 1, NOT),
-    } as const;
-    found.push(
-      unit > 0
-        ? { ...common, unit: UNIT_NAMES[(tokens[span.unitAt ?? unit - 1] as Token).lex.value] as SpokenUnit }
-        : common,
-    );
+    const alien = isTime(line, span, last) || isPartOfHour(line, spans[k - 1], span) || isPartOfHour(line, span, next);
+    found.push({
+      ...span,
+      last,
+      role: alien || goesOn(line, found[k - 1], start) ? 'alien' : isLabel(line, span, next) ? 'label' : 'reading',
+      unit: hasUnit ? UNIT_NAMES[line.value(place)] : undefined,
+      negative: line.numeral(start)?.negative === true || line.has(start - 1, NEGATIVE),
+      denied: line.has(start - 1, NOT),
+    });
   });
   return found;
 }

@@ -14,21 +14,20 @@ import {
   TEEN,
   THOUSAND,
 } from './roles.ts';
-import { digitAt, has, isGuess, touches } from './digits.ts';
-import type { LanguageTables } from './language.ts';
+import type { Line } from './line.ts';
 import type { UnclearReason } from './types.ts';
 import { PAUSE } from './tokens.ts';
-import type { Token } from './tokens.ts';
 
 /** One piece: "sixty two", "one hundred and four", "oh", or a numeral. */
 export interface Piece {
   readonly value: number;
   readonly end: number;
+  /** One digit alone. */
   readonly single: boolean;
   /** Room left for a smaller piece: 10 after "sixty", 100 after "one hundred", else 1. */
   readonly open: number;
   readonly figures: boolean;
-  readonly decimals?: string;
+  readonly decimals: string | undefined;
   readonly guess: boolean;
 }
 
@@ -40,180 +39,134 @@ export interface Whole {
   readonly candidates: readonly number[];
 }
 
-const roundPlaces = (figures: string): number => {
+const PLAIN = { single: false, open: 1, figures: false, decimals: undefined, guess: false };
+
+function openPlaces(figures: string): number {
   const value = Number(figures);
   if (figures.startsWith('0') || value < 20) return 1;
   return value % 100 === 0 ? 100 : value % 10 === 0 ? 10 : 1;
-};
-
-function figuresAt(tokens: readonly Token[], i: number): Piece | undefined {
-  const n = tokens[i]?.numeral;
-  if (n?.kind !== 'number' || n.whole === '') return undefined;
-  const piece = {
-    value: Number(n.whole),
-    end: i + 1,
-    single: n.whole.length === 1,
-    open: roundPlaces(n.whole),
-    figures: true,
-    guess: false,
-  };
-  return n.decimals === undefined ? piece : { ...piece, decimals: n.decimals };
 }
 
-function below100At(tokens: readonly Token[], i: number, lang: LanguageTables): Piece | undefined {
-  const found = lang.tens(tokens, i);
-  if (!found) return undefined;
-  const guess = isGuess(tokens, i) || isGuess(tokens, found.end - 1);
-  return { ...found, single: found.value < 10 && found.end === i + 1, figures: false, guess };
+function figuresAt(line: Line, i: number): Piece | undefined {
+  const { whole = '', decimals } = line.figures(i) ?? {};
+  if (whole === '') return undefined;
+  const single = whole.length === 1;
+  return { value: Number(whole), end: i + 1, single, open: openPlaces(whole), figures: true, decimals, guess: false };
 }
 
-/** What may follow a hundred: a number below one hundred in words or figures, after "and" where the language says so. */
-function afterHundred(tokens: readonly Token[], i: number, lang: LanguageTables): Piece | undefined {
-  const at = lang.andAfterHundred && has(tokens, i, AND) && touches(tokens, i) ? i + 1 : i;
-  if (!touches(tokens, at) || has(tokens, at, OH)) return undefined;
-  if (has(tokens, at, MIDDLE)) return at > i && has(tokens, at + 1, POINT) ? innerDigit(tokens, at) : undefined;
-  const rest = figuresAt(tokens, at) ?? below100At(tokens, at, lang);
+function below100At(line: Line, i: number): Piece | undefined {
+  const found = figuresAt(line, i) ?? line.lexicon.tables.tens(line, i);
+  if (!found || 'single' in found) return found;
+  const guess = line.guessed(i) || line.guessed(found.end - 1);
+  return { ...PLAIN, ...found, single: found.value < 10 && found.end === i + 1, guess };
+}
+
+/** What may follow a hundred: a number below one hundred, after "and" where the language says so. */
+function afterHundred(line: Line, i: number): Piece | undefined {
+  const at = line.lexicon.tables.andAfterHundred && line.near(i, AND) ? i + 1 : i;
+  if (!line.touches(at) || line.has(at, OH)) return undefined;
+  if (line.has(at, MIDDLE)) return at > i && line.has(at + 1, POINT) ? innerDigit(line, at) : undefined;
+  const rest = below100At(line, at);
   return rest && rest.value > 0 && rest.value < 100 ? rest : undefined;
 }
 
-/** How many hundreds start at `i`, and where the words for them end; end 0 when none. */
-function hundredsAt(tokens: readonly Token[], i: number): { readonly count: number; readonly end: number } {
-  if (has(tokens, i, HUNDREDS)) return { count: (tokens[i] as Token).lex.value / 100, end: i + 1 };
-  if (has(tokens, i, HUNDRED)) return { count: 1, end: i + 1 };
-  if (!has(tokens, i + 1, HUNDRED) || !touches(tokens, i + 1)) return { count: 0, end: 0 };
-  const numeral = tokens[i]?.numeral;
-  if (numeral?.kind === 'number' && numeral.decimals === undefined && numeral.whole.length < 3)
-    return { count: Number(numeral.whole), end: i + 2 };
-  if (has(tokens, i, ARTICLE)) return { count: 1, end: i + 2 };
-  if (has(tokens, i, DIGIT | SOUNDS | TEEN)) return { count: (tokens[i] as Token).lex.value, end: i + 2 };
-  return { count: 0, end: 0 };
+/** The hundreds that start at `i`, as a piece of their own. */
+function hundredsAt(line: Line, i: number): Piece | undefined {
+  const alone = line.has(i, HUNDRED | HUNDREDS);
+  if (!alone && !line.near(i + 1, HUNDRED)) return undefined;
+  const figures = line.figures(i);
+  const said = line.has(i, DIGIT | SOUNDS | TEEN | ARTICLE)
+    ? line.value(i)
+    : figures?.decimals
+      ? 0
+      : Number(figures?.whole ?? 0);
+  const value = alone ? line.value(i) : said * 100;
+  return value > 0 ? { ...PLAIN, value, end: alone ? i + 1 : i + 2, open: 100, guess: line.guessed(i) } : undefined;
 }
 
-function below1000At(tokens: readonly Token[], i: number, lang: LanguageTables): Piece | undefined {
-  const hundreds = hundredsAt(tokens, i);
-  if (hundreds.end === 0) return figuresAt(tokens, i) ?? below100At(tokens, i, lang);
-  const base = hundreds.count * 100;
-  const guess = isGuess(tokens, i);
-  const rest = afterHundred(tokens, hundreds.end, lang);
-  if (!rest) return { value: base, end: hundreds.end, single: false, open: 100, figures: false, guess };
-  const piece = {
-    value: base + rest.value,
-    end: rest.end,
-    single: false,
-    open: rest.open,
-    figures: false,
-    guess: guess || rest.guess,
-  };
-  return rest.decimals === undefined ? piece : { ...piece, decimals: rest.decimals };
-}
-
-/** A cardinal or numeral at `i`. Thousands are read so that they can be refused as a whole. */
-function pieceAt(tokens: readonly Token[], i: number, lang: LanguageTables): Piece | undefined {
-  const first = has(tokens, i, THOUSAND) ? { value: 1, end: i } : below1000At(tokens, i, lang);
-  if (!first || !has(tokens, first.end, THOUSAND) || (first.end > i && !touches(tokens, first.end)))
-    return first as Piece | undefined;
-  const after = first.end + 1;
-  const at = has(tokens, after, AND) ? after + 1 : after;
-  const rest = touches(tokens, at) ? below1000At(tokens, at, lang) : undefined;
-  const value = Math.max(first.value, 1) * 1000 + (rest?.value ?? 0);
-  return { value, end: rest?.end ?? after, single: false, open: 1, figures: false, guess: false };
+/** A cardinal or numeral at `i`. From a thousand on only its end matters: it is refused as a whole. */
+function pieceAt(line: Line, i: number): Piece | undefined {
+  const hundreds = hundredsAt(line, i);
+  const rest = hundreds ? afterHundred(line, hundreds.end) : below100At(line, i);
+  const piece =
+    hundreds && rest
+      ? { ...rest, value: hundreds.value + rest.value, single: false, figures: false }
+      : (rest ?? hundreds);
+  const thousandAt = piece ? piece.end : i;
+  if (!(piece ? line.near(thousandAt, THOUSAND) : line.has(i, THOUSAND))) return piece;
+  const at = line.has(thousandAt + 1, AND) ? thousandAt + 2 : thousandAt + 1;
+  const end = (line.touches(at) ? pieceAt(line, at)?.end : undefined) ?? thousandAt + 1;
+  return { ...PLAIN, value: 1000, end };
 }
 
 /** "oh", and sound-alikes, as digits in the middle of digits. */
-function innerDigit(tokens: readonly Token[], i: number): Piece | undefined {
-  if (!has(tokens, i, OH | MIDDLE | SOUNDS)) return undefined;
-  const value = digitAt(tokens, i, true);
-  return value < 0
-    ? undefined
-    : { value, end: i + 1, single: true, open: 1, figures: false, guess: isGuess(tokens, i) };
+function innerDigit(line: Line, i: number): Piece | undefined {
+  const value = line.has(i, OH | MIDDLE | SOUNDS) ? line.digit(i, true) : -1;
+  return value < 0 ? undefined : { ...PLAIN, value, end: i + 1, single: true, guess: line.guessed(i) };
 }
 
 /** A recogniser's "100 and 62.5". */
-const figuresGoOn = (tokens: readonly Token[], piece: Piece): boolean =>
-  piece.figures &&
-  piece.value === 100 &&
-  has(tokens, piece.end, AND) &&
-  touches(tokens, piece.end) &&
-  tokens[piece.end + 1]?.numeral?.kind === 'number';
+const figuresGoOn = (line: Line, { figures, value, end }: Piece): boolean =>
+  figures && value === 100 && line.near(end, AND) && line.figures(end + 1) !== undefined;
 
 /** "drei Viertel" after a number is a fraction of it. */
-const countsParts = (tokens: readonly Token[], i: number): boolean =>
-  has(tokens, i, DIGIT) && has(tokens, i + 1, QUARTER | PARTS) && touches(tokens, i + 1);
+const countsParts = (line: Line, i: number): boolean => line.has(i, DIGIT) && line.near(i + 1, QUARTER | PARTS);
 
-/** All pieces standing side by side from `i`. */
-export function piecesAt(tokens: readonly Token[], i: number, lang: LanguageTables): readonly Piece[] {
+/** All pieces standing side by side from `start`. */
+export function piecesAt(line: Line, start: number): readonly Piece[] {
   const pieces: Piece[] = [];
-  let at = i;
-  for (;;) {
-    const token = tokens[at];
-    if (!token || (pieces.length > 0 && (token.gap > PAUSE || countsParts(tokens, at)))) return pieces;
-    const piece: Piece | undefined =
-      pieceAt(tokens, at, lang) ?? (pieces.length > 0 ? innerDigit(tokens, at) : undefined);
-    if (!piece) return pieces;
+  let at = start;
+  while (at === start || (line.gap(at) <= PAUSE && !countsParts(line, at))) {
+    const piece: Piece | undefined = pieceAt(line, at) ?? (at > start ? innerDigit(line, at) : undefined);
+    if (!piece) break;
     pieces.push(piece);
-    if (piece.decimals !== undefined) return pieces;
+    if (piece.decimals !== undefined) break;
     at = piece.end;
-    if (lang.andAfterHundred && figuresGoOn(tokens, piece)) at++;
+    if (line.lexicon.tables.andAfterHundred && figuresGoOn(line, piece)) at++;
   }
+  return pieces;
 }
 
-const concatenated = (pieces: readonly Piece[]): number => pieces.reduce((sum, p) => sum * 10 + p.value, 0);
-const allSingle = (pieces: readonly Piece[]): boolean => pieces.every((p) => p.single);
+const joined = (pieces: readonly Piece[]): number => pieces.reduce((sum, p) => sum * 10 + p.value, 0);
 
 /** Every piece fits the empty places of the one before: 100 + 62, 60 + 2. */
 const nested = (pieces: readonly Piece[]): boolean =>
   pieces.every((p, k) => k === 0 || (p.value > 0 && p.value < (pieces[k - 1] as Piece).open));
 
-/** With the point heard, every digit's place is known. */
+/** With the point heard, every digit's place is known. -1 when the pieces make no number. */
 function fixedValue(pieces: readonly Piece[]): number {
   const [first, second] = pieces as [Piece, Piece];
   if (nested(pieces)) return pieces.reduce((sum, p) => sum + p.value, 0);
-  if (allSingle(pieces) && pieces.length <= 3 && first.value > 0) return concatenated(pieces);
-  const shortHundred =
-    pieces.length === 2 &&
-    first.single &&
-    !first.figures &&
-    !second.figures &&
-    second.value >= 10 &&
-    second.value < 100;
-  return shortHundred && first.value === 1 ? 100 + second.value : -1;
+  if (pieces.length <= 3 && first.value > 0 && pieces.every((p) => p.single)) return joined(pieces);
+  const shortHundred = pieces.length === 2 && first.single && first.value === 1 && !first.figures && !second.figures;
+  return shortHundred && second.value >= 10 && second.value < 100 ? 100 + second.value : -1;
 }
 
 /** "one oh four": the nought in the middle fixes the places even without a point. */
 const isOneOhFour = (pieces: readonly Piece[]): boolean =>
-  pieces.length === 3 && allSingle(pieces) && pieces[0]?.value === 1 && pieces[1]?.value === 0;
+  pieces.length === 3 && pieces.every((p) => p.single) && pieces[0]?.value === 1 && pieces[1]?.value === 0;
 
 /** "sixty two sixty two": said twice. "five five" is not (fifty-five?), nor is "fifty fifty". */
-const isRepeated = (pieces: readonly Piece[]): boolean =>
-  pieces.length === 2 &&
-  pieces[0]?.value === pieces[1]?.value &&
-  (pieces[0]?.value ?? 0) > 20 &&
-  (pieces[0]?.value ?? 0) % 10 !== 0;
+function isRepeated(pieces: readonly Piece[]): boolean {
+  const [first, second] = pieces as [Piece, Piece];
+  return pieces.length === 2 && first.value === second.value && first.value > 20 && first.value % 10 !== 0;
+}
 
 /** What may have been meant when the word "point" was lost: the last digit as a tenth, or all digits as one number. */
 function lostPoint(pieces: readonly Piece[]): Whole {
   const last = pieces[pieces.length - 1] as Piece;
-  const before = pieces.slice(0, -1);
-  const base = before.length === 1 ? (before[0] as Piece).value : fixedValue(before);
-  if (!last.single || base < 0) return { value: -1, problem: 'malformed', candidates: shortHundredOf(pieces) };
-  const candidates = [base * 10 + last.value];
-  const joined = fixedValue(pieces);
-  if (joined >= 0 && joined < 200) candidates.push(joined * 10);
-  return { value: -1, problem: 'lostPoint', candidates };
+  const before = fixedValue(pieces.slice(0, -1));
+  const all = fixedValue(pieces);
+  const candidates = all >= 0 && all < 200 ? [all * 10] : [];
+  if (!last.single || before < 0) return { value: -1, problem: 'malformed', candidates };
+  return { value: -1, problem: 'lostPoint', candidates: [before * 10 + last.value, ...candidates] };
 }
-
-const shortHundredOf = (pieces: readonly Piece[]): readonly number[] => {
-  const value = fixedValue(pieces);
-  return value < 0 ? [] : [value * 10];
-};
 
 /** Puts the pieces together; `fixed`: a point, a half or decimals follow and fix the places. */
 export function wholeOf(pieces: readonly Piece[], fixed: boolean): Whole {
-  const only = pieces[0] as Piece;
-  if (pieces.length === 1) return { value: only.value, candidates: [] };
-  if (isOneOhFour(pieces)) return { value: concatenated(pieces), candidates: [] };
-  if (isRepeated(pieces)) return { value: only.value, candidates: [] };
+  if (pieces.length === 1 || isRepeated(pieces)) return { value: (pieces[0] as Piece).value, candidates: [] };
+  if (isOneOhFour(pieces)) return { value: joined(pieces), candidates: [] };
   if (!fixed) return lostPoint(pieces);
   const value = fixedValue(pieces);
-  return value < 0 ? { value: -1, problem: 'malformed', candidates: [] } : { value, candidates: [] };
+  return value < 0 ? { value, problem: 'malformed', candidates: [] } : { value, candidates: [] };
 }

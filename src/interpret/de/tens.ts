@@ -1,28 +1,19 @@
 /** German below one hundred, the unit first: "zweiundsechzig", also with blanks; and words written together taken apart. */
 import { AND, ARTICLE, DIGIT, HALF, POINT, TEEN, TENS, UNIT } from '../roles.ts';
-import { has, touches } from '../digits.ts';
 import type { TensRule } from '../language.ts';
-import type { Token } from '../tokens.ts';
+import type { Line } from '../line.ts';
 
 /** "ein" is a digit only where a number goes on: "ein Komma fünf", "ein Millimeter", "ein einhalb". */
-const einIsDigit = (tokens: readonly Token[], i: number): boolean =>
-  touches(tokens, i + 1) &&
-  (has(tokens, i + 1, POINT | UNIT) || (has(tokens, i + 1, ARTICLE) && has(tokens, i + 2, HALF)));
+const einIsDigit = (line: Line, i: number): boolean =>
+  line.near(i + 1, POINT | UNIT) || (line.near(i + 1, ARTICLE) && line.has(i + 2, HALF));
 
-export const tens: TensRule = (tokens, i) => {
-  const token = tokens[i];
-  if (!token) return undefined;
-  const { roles, value } = token.lex;
-  if (roles & (TEEN | TENS)) return { value, end: i + 1, open: roles & TENS ? 10 : 1 };
-  if (!(roles & (DIGIT | ARTICLE))) return undefined;
-  const unitFirst =
-    value > 0 &&
-    has(tokens, i + 1, AND) &&
-    has(tokens, i + 2, TENS) &&
-    touches(tokens, i + 1) &&
-    touches(tokens, i + 2);
-  if (unitFirst) return { value: value + (tokens[i + 2] as Token).lex.value, end: i + 3, open: 1 };
-  return roles & DIGIT || einIsDigit(tokens, i) ? { value, end: i + 1, open: 1 } : undefined;
+export const tens: TensRule = (line, i) => {
+  const value = line.value(i);
+  if (line.has(i, TEEN | TENS)) return { value, end: i + 1, open: line.has(i, TENS) ? 10 : 1 };
+  if (!line.has(i, DIGIT | ARTICLE)) return undefined;
+  if (value > 0 && line.near(i + 1, AND) && line.near(i + 2, TENS))
+    return { value: value + line.value(i + 2), end: i + 3, open: 1 };
+  return line.has(i, DIGIT) || einIsDigit(line, i) ? { value, end: i + 1, open: 1 } : undefined;
 };
 
 /** Longest first, so that "achtzig" is not taken for "acht". */

@@ -1,27 +1,16 @@
 /** Spanish below one hundred: "sesenta y dos", "veintidós", "diez y seis"; and loose spellings written together. */
 import { AND, ARTICLE, DIGIT, POINT, TEEN, TENS, UNIT } from '../roles.ts';
-import { has, touches } from '../digits.ts';
 import type { TensRule } from '../language.ts';
 
-export const tens: TensRule = (tokens, i) => {
-  const token = tokens[i];
-  if (!token) return undefined;
-  const { roles, value } = token.lex;
-  const unit = tokens[i + 2]?.lex.value ?? 0;
-  const joined =
-    has(tokens, i + 1, AND) &&
-    has(tokens, i + 2, DIGIT | ARTICLE) &&
-    touches(tokens, i + 1) &&
-    touches(tokens, i + 2) &&
-    unit > 0;
-  if (roles & TENS || (roles & TEEN && value === 10 && unit > 5)) {
-    if (joined) return { value: value + unit, end: i + 3, open: 1 };
+export const tens: TensRule = (line, i) => {
+  const value = line.value(i);
+  const unit = line.near(i + 1, AND) && line.near(i + 2, DIGIT | ARTICLE) ? line.value(i + 2) : 0;
+  if (unit > 0 && (line.has(i, TENS) || (line.has(i, TEEN) && value === 10 && unit > 5))) {
+    return { value: value + unit, end: i + 3, open: 1 };
   }
-  if (roles & TENS) return { value, end: i + 1, open: 10 };
-  if (roles & (TEEN | DIGIT)) return { value, end: i + 1, open: 1 };
-  const isOne =
-    roles & ARTICLE && (tokens.length === 1 || (has(tokens, i + 1, POINT | UNIT) && touches(tokens, i + 1)));
-  return isOne ? { value: 1, end: i + 1, open: 1 } : undefined;
+  if (line.has(i, TENS)) return { value, end: i + 1, open: 10 };
+  const isOne = line.has(i, ARTICLE) && (line.length === 1 || line.near(i + 1, POINT | UNIT));
+  return isOne || line.has(i, TEEN | DIGIT) ? { value, end: i + 1, open: 1 } : undefined;
 };
 
 const TENS_WORDS = ['treinta', 'cuarenta', 'cincuenta', 'sesenta', 'setenta', 'ochenta', 'noventa'];

@@ -1,0 +1,94 @@
+/** What the words around a number say about it: nothing against it, some doubt, a question, or that it was only talk. */
+import { AND, COPULA, DOUBTFUL, FIX, LABEL, MIDDLE, OH, POINT, SIDED, TALK, UNIT } from './roles.ts';
+import type { Line } from './line.ts';
+import { soundsLikeNumber } from './near.ts';
+import { SMALL } from './spans.ts';
+import type { Found } from './spans.ts';
+
+export type Doubt = 'plain' | 'doubtful' | 'ask' | 'talk';
+
+/** A reading is hardly ever told in more words than this, nor with more words that are in no table. */
+const MOST_WORDS = 14;
+const MOST_UNKNOWN = 2;
+/** A count of things that is not followed by a known word: "twelve trombones". */
+const MOST_COUNTED = 2000;
+
+const misheard = (line: Line, i: number): boolean => soundsLikeNumber(line.text(i), line.lexicon);
+
+/** A decimal or a millimetre was said: hardly a count. */
+export const isStrong = (f: Found): boolean => f.decimal || f.unit === 'mm';
+
+/** What stands before a small bare number lets it be a reading: nothing, a pause, "is", "please", a correction. */
+const isIntroduced = (line: Line, { start }: Found): boolean =>
+  start === 0 ||
+  !line.touches(start) ||
+  line.has(start - 1, COPULA | FIX | AND | OH) ||
+  line.lexicon.isPolite(line.text(start - 1));
+
+/** Something other than politeness or a correction follows directly. */
+function talksOn(line: Line, from: number): boolean {
+  for (let i = from; i < line.length; i++) {
+    if (line.touches(i) && !line.has(i, FIX) && !line.lexicon.isPolite(line.text(i))) return true;
+  }
+  return false;
+}
+
+/** "tray five", "batch number 62": the number names a thing. */
+function isNumbered(line: Line, start: number): boolean {
+  if (!line.touches(start)) return false;
+  let at = start - 1;
+  while (line.has(at, LABEL) && !line.has(at, DOUBTFUL)) at--;
+  return line.has(at, LABEL);
+}
+
+/** "these two", "high five", "half": a small bare number, or a part of nothing, is a reading only when nothing else speaks. */
+function alone(line: Line, f: Found): Doubt {
+  const barePart = !f.hasWhole && line.numeral(f.start) === undefined && !line.has(f.start, POINT);
+  if (f.unit !== undefined || (f.decimal && !barePart)) return 'plain';
+  const numbered = !f.decimal && isNumbered(line, f.start);
+  if (f.value > SMALL) return numbered ? 'ask' : 'plain';
+  if (numbered) return 'talk';
+  return isIntroduced(line, f) && !talksOn(line, f.last) ? 'plain' : 'ask';
+}
+
+/** "sixty fine", "sixty for the upper": the word after an open number may have been its digit. */
+const isHalfHeard = (line: Line, f: Found): boolean =>
+  f.open && f.last === f.end && line.touches(f.end) && (line.has(f.end, MIDDLE) || misheard(line, f.end));
+
+/** "just under sixty", "at least about fifty", "sixty and a bit": not the number said. */
+const isSided = (line: Line, { start, last }: Found): boolean =>
+  line.after(start, SIDED) || (line.touches(start) && line.after(start - 1, SIDED)) || line.near(last, SIDED);
+
+/** What the words directly beside the number say. */
+export function beside(line: Line, f: Found): Doubt {
+  const { start, last } = f;
+  if (line.touches(last) && line.unknown(last)) {
+    return isStrong(f) || misheard(line, last) || f.value > MOST_COUNTED ? 'ask' : 'talk';
+  }
+  if (line.touches(start) && line.unknown(start - 1))
+    return isStrong(f) && !misheard(line, start - 1) ? 'doubtful' : 'ask';
+  return isSided(line, f) || isHalfHeard(line, f) ? 'ask' : alone(line, f);
+}
+
+/** Indices of the tokens that belong to no number. */
+function others(line: Line, found: readonly Found[]): readonly number[] {
+  const list: number[] = [];
+  for (let i = 0; i < line.length; i++) if (!found.some((f) => f.start <= i && i < f.last)) list.push(i);
+  return list;
+}
+
+/** Words of talk stand around the numbers. */
+export const isTalk = (line: Line, found: readonly Found[]): boolean =>
+  others(line, found).some((i) => line.has(i, TALK));
+
+/** What the rest of the utterance says. */
+export function further(line: Line, f: Found, found: readonly Found[]): Doubt {
+  const rest = others(line, found);
+  if (rest.some((i) => line.has(i, TALK))) return isStrong(f) ? 'ask' : 'talk';
+  const strayUnit =
+    rest.some((i) => line.has(i, UNIT) && line.value(i) > 0) && found.every((x) => x.unit === undefined);
+  const unknown = rest.filter((i) => line.unknown(i)).length;
+  if (strayUnit || rest.length > MOST_WORDS || unknown > MOST_UNKNOWN) return 'ask';
+  if (unknown === 0) return 'plain';
+  return isStrong(f) || line.has(f.start - 1, COPULA) ? 'doubtful' : 'ask';
+}
