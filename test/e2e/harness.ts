@@ -25,6 +25,8 @@ export interface OpenOptions {
   readonly path?: string;
   /** Runs in the page before any script of the app: a place for fakes of devices. */
   readonly before?: () => void;
+  /** The same as text, for something bundled. */
+  readonly beforeScript?: string;
   /** A folder from `newProfile()`. */
   readonly profile?: string;
   readonly permissions?: readonly string[];
@@ -113,6 +115,7 @@ async function openIn(context: BrowserContext, options: OpenOptions): Promise<Op
   const address = inject('address');
   if (options.permissions !== undefined) await context.grantPermissions([...options.permissions], { origin: address });
   if (options.before !== undefined) await context.addInitScript(options.before);
+  if (options.beforeScript !== undefined) await context.addInitScript({ content: options.beforeScript });
   const page = context.pages()[0] ?? (await context.newPage());
   const { troubles, requests } = listen(page);
   await page.goto(address + (options.path ?? ''));

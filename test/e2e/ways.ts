@@ -1,0 +1,106 @@
+/** The ways in, each doing by itself everything a visit asks for. */
+import type { Page } from 'playwright-core';
+import { speakNumber } from '../../src/interpret/index.ts';
+import { least, plausible, say, type Way } from './drive.ts';
+
+const waitKept = (page: Page, n: number) =>
+  page.waitForFunction(
+    ({ many }) =>
+      (document.querySelectorAll('.kept-one').length || (document.querySelector('.kept-count') ? 1 : 0)) >= many,
+    { many: n },
+    { timeout: 10_000 },
+  );
+
+/** Two pedals, Enter and digits; no touch at all. */
+export function byKeys(page: Page): Way {
+  const key = (name: string) => page.keyboard.press(name);
+  const number = async (text: string) => {
+    await page.keyboard.type(text);
+    await page
+      .getByRole('group', { name: /keypad/i })
+      .or(page.locator('.keypad'))
+      .first()
+      .waitFor();
+    await key('Enter');
+    await page.locator('.confirm-number').waitFor();
+    await key('Enter');
+    await page.locator('.confirm-number').waitFor({ state: 'detached' });
+  };
+  return {
+    next: () => key('PageDown'),
+    answer: async (step) => {
+      const good = step.answers.findIndex((answer) => answer.tone === 'good' && answer.needsReason !== true);
+      await key(good >= 0 ? 'Enter' : '1');
+    },
+    reading: async (step) => {
+      for (let n = 1; n <= least(step.reading); n += 1) {
+        await number(plausible(step.reading));
+        if (least(step.reading) > 1) await waitKept(page, n);
+      }
+      if (least(step.reading) > 1) await key('PageDown');
+    },
+    clock: async (step) => {
+      await key('1');
+      await page.locator('[aria-pressed="true"], .chosen').first().waitFor();
+      await key('Enter');
+      await page
+        .getByRole('button', { name: step.flow === 'impression' ? /seated/i : /^done|^out|ended/i })
+        .first()
+        .waitFor();
+      if (step.flow === 'impression') {
+        await key('Enter');
+        await page.getByRole('button', { name: /^out/i }).first().waitFor();
+        await key('Enter');
+        await page.getByRole('button', { name: /^out/i }).first().waitFor({ state: 'detached' });
+      }
+      await key('PageDown');
+    },
+    sign: async () => key('Enter'),
+  };
+}
+
+/** Everything by voice, but for the material, which is touched. */
+export function byVoice(page: Page): Way {
+  const number = async (text: string) => {
+    await say(page, speakNumber(Number(text) * 100, 'en'));
+    await page.locator('.confirm-number').waitFor();
+    await say(page, 'yes');
+    await page.locator('.confirm-number').waitFor({ state: 'detached' });
+  };
+  return {
+    next: () => say(page, 'next'),
+    answer: async (step) => {
+      const good = step.answers.find((answer) => answer.tone === 'good') ?? step.answers[0]!;
+      const words = good.id === 'yes' || good.id === 'no' ? good.id : (good.words.en?.[0] ?? good.label);
+      await say(page, words);
+    },
+    reading: async (step) => {
+      for (let n = 1; n <= least(step.reading); n += 1) {
+        await number(plausible(step.reading));
+        if (least(step.reading) > 1) await waitKept(page, n);
+      }
+      if (least(step.reading) > 1) await say(page, 'next');
+    },
+    clock: async (step) => {
+      await page.keyboard.press('1');
+      await page.locator('[aria-pressed="true"], .chosen').first().waitFor();
+      await say(page, 'start');
+      if (step.flow === 'impression') {
+        await page
+          .getByRole('button', { name: /seated/i })
+          .first()
+          .waitFor();
+        await say(page, 'seated');
+        await page.getByRole('button', { name: /^out/i }).first().waitFor();
+        await say(page, 'out');
+        await page.getByRole('button', { name: /^out/i }).first().waitFor({ state: 'detached' });
+      } else
+        await page
+          .getByRole('button', { name: /^done|^out|ended/i })
+          .first()
+          .waitFor();
+      await say(page, 'next');
+    },
+    sign: async () => say(page, 'yes'),
+  };
+}
