@@ -49,6 +49,11 @@ export function mm(value: number): string {
   return formatHundredths(Math.round(value * 100));
 }
 
+/** What is computed is not known to the hundredth: one decimal, always written. */
+export function tenths(value: number): string {
+  return `${value < -0.049 ? '−' : ''}${Math.abs(value).toFixed(1)}`;
+}
+
 /** "62.5 mm", "12°" */
 export function withUnit(digits: string, unit: Unit): string {
   return unit === '°' ? `${digits}°` : `${digits} ${unit}`;
@@ -58,17 +63,17 @@ export function valueWithUnit(value: Hundredths, unit: Unit): string {
   return withUnit(formatHundredths(value), unit);
 }
 
-/** "+0.5 mm", "−2 mm": a change carries its sign. */
+const signed = (value: number): string => `${value > 0.049 ? '+' : ''}${tenths(value)}`;
+
+/** "+0.5 mm", "−2.0 mm": a change carries its sign. */
 export function change(value: number): string {
-  return `${value > 0 ? '+' : ''}${mm(value)} mm`;
+  return `${signed(value)} mm`;
 }
 
-/** A change as a range, smaller amount first: "−2.4 to −3 mm". */
+/** A change as a range, smaller amount first: "−2.4 to −3.0 mm". */
 export function changeRange(range: readonly [number, number]): string {
   const [a, b] = Math.abs(range[0]) <= Math.abs(range[1]) ? range : [range[1], range[0]];
-  if (a === b) return change(a);
-  const sign = a > 0 || b > 0 ? '+' : '';
-  return `${a > 0 ? sign : ''}${mm(a)} to ${b > 0 ? sign : ''}${mm(b)} mm`;
+  return signed(a) === signed(b) ? change(a) : `${signed(a)} to ${signed(b)} mm`;
 }
 
 /** Digits as shown back to millimetres, or undefined. */

@@ -46,13 +46,14 @@ export function useVisitUi(model: AppModel, actions: AppActions): VisitUi {
   };
   const close = () => actions.openKeypad(false);
   const enter = () => {
-    const parsed = parseHundredths(draft);
+    const text = draft.replace(/\.$/, '');
+    const parsed = parseHundredths(text);
     if (!parsed.ok) {
       setDraftTrouble(NOT_A_NUMBER[parsed.reason]);
       return;
     }
     // The app closes the keypad when it has taken the number; otherwise the digits stay for mending.
-    actions.type(draft);
+    actions.type(text);
   };
   const onDeed = (deed: KeyDeed) => {
     if (deed.do === 'key') actions.key(deed.key);

@@ -1,6 +1,6 @@
 /** Rest height, closed height and the space between, one column a visit, with the accepted band beside it. */
 import { useId } from 'react';
-import { mm } from '../format.ts';
+import { mm, tenths } from '../format.ts';
 import { Figure, Hatch, Label } from './Figure.tsx';
 import { scale, type Scale } from './scale.ts';
 
@@ -31,14 +31,14 @@ const SPLIT = 290;
 
 function columnSentence(column: HeightColumn): string {
   const parts: string[] = [];
-  if (column.restMm !== undefined) parts.push(`rest ${mm(column.restMm)}`);
-  if (column.closedMm !== undefined) parts.push(`closed ${mm(column.closedMm)}`);
+  if (column.restMm !== undefined) parts.push(`rest ${tenths(column.restMm)}`);
+  if (column.closedMm !== undefined) parts.push(`closed ${tenths(column.closedMm)}`);
   if (column.spaceMm !== undefined) {
-    const give = column.uncertaintyMm === undefined ? '' : ` ± ${mm(column.uncertaintyMm)}`;
-    parts.push(`space between ${mm(column.spaceMm)}${give}`);
+    const give = column.uncertaintyMm === undefined ? '' : ` ± ${tenths(column.uncertaintyMm)}`;
+    parts.push(`space between ${tenths(column.spaceMm)}${give}`);
   }
-  if (column.recordMm !== undefined) parts.push(`record made at ${mm(column.recordMm)}`);
-  if (column.targetMm !== undefined) parts.push(`to be made at ${mm(column.targetMm)}`);
+  if (column.recordMm !== undefined) parts.push(`record made at ${tenths(column.recordMm)}`);
+  if (column.targetMm !== undefined) parts.push(`to be made at ${tenths(column.targetMm)}`);
   return `${column.label}: ${parts.length === 0 ? 'not measured yet' : `${parts.join(', ')} mm`}`;
 }
 
@@ -130,7 +130,7 @@ function Column({
           width={width}
           y={y.at(line.value)}
           labelY={labels[i] ?? 0}
-          words={`${line.name} ${mm(line.value)}`}
+          words={`${line.name} ${tenths(line.value)}`}
         />
       ))}
       <Label x={x + width / 2} y={FLOOR + 26}>
@@ -209,7 +209,7 @@ function SpacePoint({ column, x, y }: { readonly column: HeightColumn; readonly 
       )}
       <circle cx={x} cy={at} r="9" />
       <Label x={x + 18} y={at + 6} anchor="start" strong>
-        {mm(spaceMm)}
+        {tenths(spaceMm)}
       </Label>
     </g>
   );

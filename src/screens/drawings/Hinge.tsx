@@ -1,4 +1,5 @@
 /** The lower jaw turned about its axis, from the side: what a change at the chin means at the pin and at the molars. */
+import { defaultHinge, hingePoints, rotate, solveHinge } from '../../domain/measure/hinge.ts';
 import { change, changeRange } from '../format.ts';
 import { Figure, Label } from './Figure.tsx';
 
@@ -9,80 +10,107 @@ export interface HingeProps {
   readonly molarMm: readonly [number, number];
 }
 
-interface Point {
-  readonly x: number;
-  readonly y: number;
-}
+type Point = { readonly x: number; readonly y: number };
 
-/** Side view in millimetres, axis at the origin, y down; the same shape as in the hinge model of the domain. */
-const INCISAL: Point = { x: 81.3, y: 33.7 };
-const MOLAR: Point = { x: 51.3, y: 33.7 };
-const CHIN: Point = { x: 78.3, y: 71.7 };
-const NOSE: Point = { x: 101.3, y: 5.7 };
+const { incisal: INCISAL, molar: MOLAR, chin: CHIN, nose: NOSE } = hingePoints(defaultHinge);
+
+/** Side view in millimetres, axis at the origin, y down: a jaw drawn round the four points that count. */
 const JAW: readonly Point[] = [
-  { x: -4, y: -4 },
-  { x: 6, y: 2 },
-  { x: 16, y: 30 },
+  { x: -3, y: -5 },
+  { x: 5, y: 0 },
+  { x: 10, y: 12 },
+  { x: 22, y: 20 },
+  { x: 30, y: 31 },
   MOLAR,
+  { x: 70, y: 34 },
   INCISAL,
-  { x: 80, y: 48 },
+  { x: 79, y: 50 },
   CHIN,
-  { x: 62, y: 76 },
-  { x: 8, y: 58 },
-  { x: -8, y: 30 },
+  { x: 70, y: 77 },
+  { x: 45, y: 72 },
+  { x: 14, y: 61 },
+  { x: -6, y: 48 },
+  { x: -8, y: 24 },
+  { x: -7, y: 4 },
 ];
 /** Drawn this many times larger than it is, or nothing would be seen. */
 const LARGER = 3;
 const UNIT = 4.2;
-const ORIGIN: Point = { x: 60, y: 50 };
+const ORIGIN: Point = { x: 56, y: 34 };
 
-const place = ({ x, y }: Point): string => `${(ORIGIN.x + x * UNIT).toFixed(1)} ${(ORIGIN.y + y * UNIT).toFixed(1)}`;
+const onPage = ({ x, y }: Point): Point => ({ x: ORIGIN.x + x * UNIT, y: ORIGIN.y + y * UNIT });
 
-export function turn({ x, y }: Point, angle: number): Point {
-  return { x: x * Math.cos(angle) - y * Math.sin(angle), y: x * Math.sin(angle) + y * Math.cos(angle) };
+function place(point: Point): string {
+  const { x, y } = onPage(point);
+  return `${x.toFixed(1)} ${y.toFixed(1)}`;
 }
 
-/** Angle, in radians, whose first-order change between nose and chin mark is `mm`. */
-export function angleFor(mm: number): number {
-  const length = Math.hypot(CHIN.x - NOSE.x, CHIN.y - NOSE.y);
-  const perRadian = ((CHIN.x - NOSE.x) * -CHIN.y + (CHIN.y - NOSE.y) * CHIN.x) / length;
-  return mm / perRadian;
+/** Turn, in degrees, that changes the chin distance so; no turn where the domain refuses one. */
+export function turnFor(chinMm: number): number {
+  const solved = solveHinge('chin', chinMm);
+  return solved.ok ? solved.value.turnDeg : 0;
 }
 
-const outline = (angle: number): string => `M${JAW.map((p) => place(turn(p, angle))).join('L')}z`;
+/** A closed line through all points, rounded (Catmull–Rom as cubic curves). */
+export function rounded(points: readonly Point[]): string {
+  const at = (i: number): Point => points[(i + points.length) % points.length] ?? { x: 0, y: 0 };
+  const curves = points.map((_, i) => {
+    const [a, b, c, d] = [at(i - 1), at(i), at(i + 1), at(i + 2)];
+    const first = { x: b.x + (c.x - a.x) / 6, y: b.y + (c.y - a.y) / 6 };
+    const second = { x: c.x - (d.x - b.x) / 6, y: c.y - (d.y - b.y) / 6 };
+    return `C${place(first)} ${place(second)} ${place(c)}`;
+  });
+  return `M${place(at(0))}${curves.join('')}z`;
+}
 
-export function Hinge({ chinMm, pinMm, molarMm }: HingeProps) {
-  const angle = angleFor(chinMm) * LARGER;
-  const verb = chinMm < 0 ? 'closes' : 'opens';
-  const text =
-    chinMm === 0
-      ? 'No change between the skin marks: the pin stays as it is.'
-      : `The jaw ${verb} about its hinge axis: ${change(chinMm)} between the skin marks, ${changeRange(pinMm)} at the pin, ${changeRange(molarMm)} at the first molar. Movement drawn ${LARGER} times larger.`;
-  const at = (point: Point) => ({ x: ORIGIN.x + point.x * UNIT, y: ORIGIN.y + point.y * UNIT });
-  const [nose, chin, incisal, molar] = [at(NOSE), at(CHIN), at(INCISAL), at(MOLAR)];
+const outline = (angle: number): string => rounded(JAW.map((point) => rotate(point, angle)));
+
+interface CallProps {
+  readonly from: Point;
+  readonly to: Point;
+  readonly words: string;
+}
+
+/** A name beside the drawing with a line to its place. */
+function Call({ from, to, words }: CallProps) {
   return (
-    <Figure kind="hinge" title="Side view of the hinge" text={text} width={640} height={410}>
+    <g>
+      <path className="d-lead" d={`M${from.x} ${from.y}L${to.x - 6} ${to.y - 7}`} />
+      <circle className="d-tip" cx={from.x} cy={from.y} r="6" />
+      <Label x={to.x} y={to.y} anchor="start" strong>
+        {words}
+      </Label>
+    </g>
+  );
+}
+
+function sentence({ chinMm, pinMm, molarMm }: HingeProps): string {
+  if (chinMm === 0) return 'No change between the skin marks: the pin stays as it is.';
+  const verb = chinMm < 0 ? 'closes' : 'opens';
+  return `The jaw ${verb} about its hinge axis: ${change(chinMm)} between the skin marks, ${changeRange(pinMm)} at the pin, ${changeRange(molarMm)} at the first molar. Movement drawn ${LARGER} times larger.`;
+}
+
+export function Hinge(props: HingeProps) {
+  const { chinMm, pinMm, molarMm } = props;
+  const angle = turnFor(chinMm) * LARGER;
+  const [nose, chin, incisal, molar] = [onPage(NOSE), onPage(CHIN), onPage(INCISAL), onPage(MOLAR)];
+  const side = 460;
+  return (
+    <Figure kind="hinge" title="Side view of the hinge" text={sentence(props)} width={740} height={380}>
       <path className="d-jaw" d={outline(0)} />
       <path className="d-jaw-turned" d={outline(angle)} />
       <circle className="d-tip" cx={ORIGIN.x} cy={ORIGIN.y} r="8" />
-      <Label x={ORIGIN.x + 16} y={ORIGIN.y - 14} anchor="start">
+      <Label x={ORIGIN.x + 18} y={ORIGIN.y + 2} anchor="start">
         hinge axis
       </Label>
-      <circle className="d-tip" cx={nose.x} cy={nose.y} r="6" />
       <path className="d-lead" d={`M${nose.x} ${nose.y}L${chin.x} ${chin.y}`} />
-      <circle className="d-tip" cx={chin.x} cy={chin.y} r="6" />
-      <Label x={nose.x + 12} y={nose.y - 10} anchor="start">
+      <circle className="d-tip" cx={nose.x} cy={nose.y} r="6" />
+      <Label x={nose.x + 14} y={nose.y + 6} anchor="start">
         nose mark
       </Label>
-      <Label x={chin.x + 26} y={chin.y + 6} anchor="start" strong>
-        chin {change(chinMm)}
-      </Label>
-      <Label x={incisal.x + 26} y={incisal.y + 6} anchor="start" strong>
-        pin {changeRange(pinMm)}
-      </Label>
-      <Label x={molar.x - 30} y={molar.y - 24} strong>
-        molar {changeRange(molarMm)}
-      </Label>
+      <Call from={molar} to={{ x: 210, y: 110 }} words={`molar ${changeRange(molarMm)}`} />
+      <Call from={incisal} to={{ x: side, y: 200 }} words={`pin ${changeRange(pinMm)}`} />
+      <Call from={chin} to={{ x: side, y: 350 }} words={`chin ${change(chinMm)}`} />
     </Figure>
   );
 }

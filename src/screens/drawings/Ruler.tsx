@@ -25,8 +25,8 @@ const WIDTH = 520;
 const EDGE = 24;
 const PILL = { w: 66, h: 32 };
 
-function sentence({ readings, medianMm, rangeMm, bandMm, plausibleMm }: RulerProps): string {
-  if (readings.length === 0) return 'No reading yet.';
+function sentence({ title, readings, medianMm, rangeMm, bandMm, plausibleMm }: RulerProps): string {
+  if (readings.length === 0) return `${title}: no reading yet.`;
   const parts = [`${readings.map((r) => mm(r.valueMm)).join(', ')} mm`];
   if (medianMm !== undefined) parts.push(`median ${mm(medianMm)}`);
   if (rangeMm !== undefined) parts.push(`spread ${mm(rangeMm)} (${mm(bandMm)} or less wanted)`);
@@ -38,7 +38,7 @@ function sentence({ readings, medianMm, rangeMm, bandMm, plausibleMm }: RulerPro
     parts.push(`stands apart: ${named.join(', ')}`);
   }
   if (plausibleMm !== undefined) parts.push(`plausible ${mm(plausibleMm[0])} to ${mm(plausibleMm[1])}`);
-  return `${parts.join('; ')}.`;
+  return `${title}: ${parts.join('; ')}.`;
 }
 
 function Ticks({ x, y }: { readonly x: Scale; readonly y: number }) {

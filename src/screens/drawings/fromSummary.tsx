@@ -1,13 +1,13 @@
 /** The drawings of a case, fed from its summary: the only place that picks numbers for them. */
-import type { SetRow, Summary } from '../../domain/summary/types.ts';
+import type { SetRow, Summary, VerticalDimension } from '../../domain/summary/types.ts';
 import { HeightStack, type HeightColumn } from './HeightStack.tsx';
 import { Hinge } from './Hinge.tsx';
 import { Ruler } from './Ruler.tsx';
 
-/** Readings of one set should lie within this; the flags of the domain judge by the same figure. */
-const BAND_MM = 1;
-/** Textbook range of the space between rest and closed. */
-const ACCEPTED_MM: readonly [number, number] = [2, 4];
+/** Readings of one set should lie within this; the domain's advice on a set changes at the same figure. */
+export const BAND_MM = 1;
+/** Textbook range of the space between rest and closed; the domain's verdict changes at the same figures. */
+export const ACCEPTED_MM: readonly [number, number] = [2, 4];
 
 /** Height of a set as it enters the subtraction: its mean; the median alone where there is no other set. */
 const heightOf = (set: SetRow | undefined): number | undefined => set?.meanMm ?? set?.medianMm;
@@ -16,9 +16,9 @@ function optional<K extends string>(key: K, value: number | undefined): Partial<
   return value === undefined ? {} : ({ [key]: value } as Partial<Record<K, number>>);
 }
 
-export function columnOf({ vertical, visit }: Summary): HeightColumn {
+export function columnOf(vertical: VerticalDimension, label: string): HeightColumn {
   return {
-    label: `visit ${visit}`,
+    label,
     ...optional('restMm', heightOf(vertical.rest)),
     ...optional('closedMm', heightOf(vertical.closed)),
     ...optional('recordMm', vertical.record?.medianMm),
@@ -29,7 +29,10 @@ export function columnOf({ vertical, visit }: Summary): HeightColumn {
 }
 
 export function CaseHeights({ summary }: { readonly summary: Summary }) {
-  return <HeightStack title="Heights and the space between" columns={[columnOf(summary)]} acceptedMm={ACCEPTED_MM} />;
+  const columns = [...summary.earlier, { visit: summary.visitName, vertical: summary.vertical }].map((one) =>
+    columnOf(one.vertical, one.visit),
+  );
+  return <HeightStack title="Heights and the space between" columns={columns} acceptedMm={ACCEPTED_MM} />;
 }
 
 export function CaseHinge({ summary }: { readonly summary: Summary }) {

@@ -1,7 +1,7 @@
 /** Lab sheet: everything from the summary, in the order in which the bench needs it. Reads in black and white. */
 import type { Summary } from '../../domain/summary/types.ts';
 import { CaseHeights, CaseHinge, SetRuler } from '../drawings/fromSummary.tsx';
-import { changeRange, day, mm, timeOfDay } from '../format.ts';
+import { changeRange, day, mm, tenths, timeOfDay } from '../format.ts';
 import { ClockTable, FlagList, LabWork } from '../summary/parts.tsx';
 import { Findings, Measurements, Signatures } from './sections.tsx';
 
@@ -73,8 +73,8 @@ const VERDICT: Readonly<Record<Summary['vertical']['verdict'], string>> = {
 
 function HeightWords({ summary }: SheetProps) {
   const { vertical } = summary;
-  const give = vertical.uncertaintyMm === undefined ? '' : ` ± ${mm(vertical.uncertaintyMm)}`;
-  const space = vertical.restSpaceMm === undefined ? '' : `${mm(vertical.restSpaceMm)}${give} mm, `;
+  const give = vertical.uncertaintyMm === undefined ? '' : ` ± ${tenths(vertical.uncertaintyMm)}`;
+  const space = vertical.restSpaceMm === undefined ? '' : `${tenths(vertical.restSpaceMm)}${give} mm, `;
   const at = vertical.convention === 'rest' ? 'at rest height' : `at rest height less ${mm(vertical.targetSpaceMm)} mm`;
   return (
     <ul className="plain-list">
@@ -89,7 +89,7 @@ function HeightWords({ summary }: SheetProps) {
       </li>
       {vertical.targetHeightMm === undefined ? null : (
         <li>
-          Height wanted between the marks: <strong>{mm(vertical.targetHeightMm)} mm</strong>
+          Height wanted between the marks: <strong>{tenths(vertical.targetHeightMm)} mm</strong>
         </li>
       )}
       {vertical.lab === undefined ? null : (
@@ -112,9 +112,11 @@ function Heights({ summary }: SheetProps) {
       <h2 id="sheet-heights">Height and pin</h2>
       <HeightWords summary={summary} />
       <div className="drawings">
-        {[summary.vertical.rest, summary.vertical.closed].map((set) =>
-          set === undefined ? null : <SetRuler key={set.reading} set={set} />,
-        )}
+        <div className="rulers">
+          {[summary.vertical.rest, summary.vertical.closed].map((set) =>
+            set === undefined ? null : <SetRuler key={set.reading} set={set} />,
+          )}
+        </div>
         <CaseHeights summary={summary} />
         <CaseHinge summary={summary} />
       </div>

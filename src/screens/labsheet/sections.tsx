@@ -18,7 +18,7 @@ interface Line {
 export function measurementLines(summary: Summary): readonly Line[] {
   const inSets = new Set(summary.sets.flatMap((set) => set.seqs));
   const sets = summary.sets.map((set): Line => {
-    const parts = [`${set.values.map(formatHundredths).join(', ')}`];
+    const parts = [set.values.map(formatHundredths).join(', ')];
     if (set.rangeMm !== undefined) parts.push(`spread ${mm(set.rangeMm)}`);
     if (set.bases !== undefined) parts.push(`bases in the mouth: ${set.bases}`);
     parts.push(set.markSet);
@@ -104,14 +104,15 @@ export function Findings({ summary }: SheetProps) {
   );
 }
 
+function signedText({ role, initials, at, overruled }: Summary['signed'][number]): string {
+  const over = overruled === undefined ? '' : `, open items overruled: ${overruled}`;
+  return `Signed for the ${role}: ${initials}, ${moment(at)}${over}`;
+}
+
 export function Signatures({ summary }: SheetProps) {
   return (
     <footer className="sheet-foot">
-      <p>
-        {summary.signed.length === 0
-          ? 'Not signed yet.'
-          : summary.signed.map((one) => `Signed for the ${one.role}: ${one.initials}, ${moment(one.at)}`).join('. ')}
-      </p>
+      <p>{summary.signed.length === 0 ? 'Not signed yet.' : summary.signed.map((one) => signedText(one)).join('. ')}</p>
       <p>
         Computed values name their rule on the summary. Local protocols, the material’s instructions for use and
         licensed judgement come first. Made by protocol {summary.protocol}.

@@ -5,6 +5,7 @@ import { phaseLabel } from '../../domain/summary/clocks.ts';
 import type { ClockRow } from '../../domain/summary/types.ts';
 import { phaseNow, stretch, timeLeft } from '../format.ts';
 import { PhaseIcon, SignIcon } from './Icons.tsx';
+import { waitsForPouring } from './Taken.tsx';
 import { Target } from './Target.tsx';
 
 export function runningClocks(clocks: readonly ClockRow[]): readonly ClockRow[] {
@@ -33,9 +34,21 @@ const OVER: Readonly<Record<PhaseId, string>> = {
 interface ChipProps {
   readonly clock: ClockRow;
   readonly now: number;
-  /** A bath that is over can be ended here. */
+  /** A clock that is over can be ended here. */
   readonly mayEnd: boolean;
   readonly actions: AppActions;
+}
+
+/** What ends a clock that is over: taken out of the bath, or poured. */
+function ChipEnd({ clock, actions }: Pick<ChipProps, 'clock' | 'actions'>) {
+  const intent = clock.flow === 'timed' ? 'clockDone' : waitsForPouring(clock) ? 'taken' : undefined;
+  if (intent === undefined) return null;
+  const words = intent === 'taken' ? 'Poured' : 'Done';
+  return (
+    <Target name={`${words}: ${clock.label}`} onPress={() => actions.press(`${intent}:${clock.clock}`)}>
+      {words}
+    </Target>
+  );
 }
 
 function ClockChip({ clock, now, mayEnd, actions }: ChipProps) {
@@ -50,11 +63,7 @@ function ClockChip({ clock, now, mayEnd, actions }: ChipProps) {
       <p className="chip-name">
         <strong>{clock.label}</strong>, {clock.name}
       </p>
-      {mayEnd && left.over && clock.flow === 'timed' ? (
-        <Target name={`Done: ${clock.label}`} onPress={() => actions.press(`clockDone:${clock.clock}`)}>
-          Done
-        </Target>
-      ) : null}
+      {mayEnd && left.over ? <ChipEnd clock={clock} actions={actions} /> : null}
     </li>
   );
 }

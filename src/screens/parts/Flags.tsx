@@ -49,7 +49,7 @@ export function ReasonPicker({ reasons = [], onReason }: ReasonsProps) {
           </Target>
         ))}
       </div>
-      <OwnWords label="Another reason, in your words" give="Give this reason" onGive={onReason} />
+      <OwnWords label="Other reason" give="Give this reason" onGive={onReason} />
     </div>
   );
 }
@@ -57,12 +57,18 @@ export function ReasonPicker({ reasons = [], onReason }: ReasonsProps) {
 function FlagText({ flag }: { readonly flag: Flag }) {
   return (
     <dl className="flag-text">
-      <dt>What disagrees</dt>
-      <dd className="flag-what">{flag.what}</dd>
-      <dt>Why it matters</dt>
-      <dd>{flag.why}</dd>
-      <dt>What to do now</dt>
-      <dd>{flag.todo}</dd>
+      <div className="flag-first">
+        <dt>What disagrees</dt>
+        <dd className="flag-what">{flag.what}</dd>
+      </div>
+      <div>
+        <dt>Why it matters</dt>
+        <dd>{flag.why}</dd>
+      </div>
+      <div>
+        <dt>What to do now</dt>
+        <dd>{flag.todo}</dd>
+      </div>
     </dl>
   );
 }
@@ -73,47 +79,57 @@ interface FlagsPanelProps {
   readonly onClose: () => void;
 }
 
-/** One flag at a time, most serious first. */
-export function FlagsPanel({ model, actions, onClose }: FlagsPanelProps) {
-  const [keeping, setKeeping] = useState<string>();
-  const flag = model.flags[0];
-  if (flag === undefined) return null;
-  const keep = (reason: string) => actions.answerFlag(flag.id, 'keep', reason);
+interface OneFlagProps extends FlagsPanelProps {
+  readonly flag: Flag;
+  readonly onKeep: (asks: boolean) => void;
+}
+
+function FlagAsked({ flag, model, actions, onClose, onKeep }: OneFlagProps) {
+  const again = () => {
+    actions.answerFlag(flag.id, 'measureAgain', '');
+    onClose();
+  };
   return (
     <section className={`flags-panel flag-${flag.level}`} aria-label="Flag">
       <h2>
         <SignIcon sign="flag" /> {LEVEL[flag.level]}
         {model.flags.length > 1 ? <span className="flag-count"> 1 of {model.flags.length}</span> : null}
       </h2>
-      {keeping === flag.id ? <p className="flag-what">{flag.what}</p> : <FlagText flag={flag} />}
-      {keeping === flag.id ? (
-        <>
-          <p className="flag-ask">Why is it kept as it is?</p>
-          <ReasonPicker reasons={model.reasons} onReason={keep} />
-        </>
-      ) : null}
+      <FlagText flag={flag} />
       <div className="flag-ends">
-        <Target look="quiet" onPress={() => (keeping === flag.id ? setKeeping(undefined) : onClose())}>
-          {keeping === flag.id ? 'Back to the flag' : 'Later'}
+        <Target look="quiet" onPress={onClose}>
+          Later
         </Target>
-        {keeping === flag.id ? null : (
-          <>
-            <Target size="big" onPress={() => setKeeping(flag.id)}>
-              Keep, with a reason
-            </Target>
-            <Target
-              look="main"
-              size="big"
-              onPress={() => {
-                actions.answerFlag(flag.id, 'measureAgain', '');
-                onClose();
-              }}
-            >
-              Measure again
-            </Target>
-          </>
-        )}
+        <Target size="big" onPress={() => onKeep(true)}>
+          Keep, with a reason
+        </Target>
+        <Target look="main" size="big" onPress={again}>
+          Measure again
+        </Target>
       </div>
     </section>
   );
+}
+
+function FlagKept({ flag, model, actions, onKeep }: OneFlagProps) {
+  return (
+    <section className={`flags-panel flag-${flag.level}`} aria-label="Flag">
+      <div className="flag-why-kept">
+        <h2>Why is it kept as it is? {flag.what}</h2>
+        <Target look="quiet" onPress={() => onKeep(false)}>
+          Back
+        </Target>
+      </div>
+      <ReasonPicker reasons={model.reasons} onReason={(reason) => actions.answerFlag(flag.id, 'keep', reason)} />
+    </section>
+  );
+}
+
+/** One flag at a time, most serious first. */
+export function FlagsPanel(props: FlagsPanelProps) {
+  const [keeping, setKeeping] = useState('');
+  const flag = props.model.flags[0];
+  if (flag === undefined) return null;
+  const Shown = keeping === flag.id ? FlagKept : FlagAsked;
+  return <Shown {...props} flag={flag} onKeep={(asks) => setKeeping(asks ? flag.id : '')} />;
 }

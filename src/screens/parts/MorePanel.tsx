@@ -1,6 +1,7 @@
 /** What is not needed at the step itself: other places, the file, reading aloud. */
 import type { AppActions, AppModel } from '../../app/model.ts';
 import { SpeechTarget } from './Status.tsx';
+import { TakenTargets } from './Taken.tsx';
 import { Target } from './Target.tsx';
 
 const PLACES: readonly { readonly place: AppModel['place']; readonly label: string }[] = [
@@ -23,16 +24,17 @@ export function MorePanel({ model, actions, onClose }: MorePanelProps) {
   };
   return (
     <section className="more-panel" aria-label="More">
-      <div className="choices">
+      <div className="choices choices-many">
         {PLACES.map(({ place, label }) => (
-          <Target key={place} size="giant" onPress={() => go(place)}>
+          <Target key={place} size="big" onPress={() => go(place)}>
             {label}
           </Target>
         ))}
-        <Target size="giant" onPress={actions.saveFile}>
+        <Target size="big" onPress={actions.saveFile}>
           Save file
         </Target>
         <SpeechTarget speech={model.speech} actions={actions} />
+        <TakenTargets clocks={model.clocks} actions={actions} />
       </div>
       <div className="flag-ends">
         <Target look="main" size="big" onPress={onClose}>

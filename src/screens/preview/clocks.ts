@@ -10,7 +10,13 @@ const MIN = 60 * S;
 const material = (id: string): Material => defaultPractice.materials.find((m) => m.id === id) as Material;
 const agent = (id: string): Disinfectant => defaultPractice.disinfectants.find((d) => d.id === id) as Disinfectant;
 
-function phasesOf(m: Material, start: number, seated?: number, out?: number): readonly ClockPhase[] {
+interface Moments {
+  readonly start: number;
+  readonly seated: number | undefined;
+  readonly out: number | undefined;
+}
+
+function phasesOf(m: Material, { start, seated, out }: Moments): readonly ClockPhase[] {
   const state = (from: number | undefined, due: number, ended: number | undefined): ClockPhase['state'] =>
     from === undefined ? 'waiting' : ended !== undefined ? 'done' : NOW >= due ? 'over' : 'running';
   const one = (
@@ -64,13 +70,14 @@ export function impression(clock: string, materialId: string, { label, ago, seat
     ...(outAt === undefined ? {} : { outAt }),
     struck: false,
     stopped: false,
-    phases: phasesOf(m, startedAt, seatedAt, outAt),
+    phases: phasesOf(m, { start: startedAt, seated: seatedAt, out: outAt }),
     now,
     findings: [],
   };
 }
 
-export function bath(clock: string, of: string, label: string, ago: number, done?: number): ClockRow {
+export function bath(arch: 'upper' | 'lower', ago: number, done?: number): ClockRow {
+  const clock = `disinfect-${arch}`;
   const a = agent('hypochlorite');
   const startedAt = NOW - ago * S;
   const dueAt = startedAt + a.minutes * MIN;
@@ -78,11 +85,11 @@ export function bath(clock: string, of: string, label: string, ago: number, done
   return {
     id: `${clock}/1`,
     clock,
-    label,
+    label: `${arch}, disinfecting`,
     attempt: 1,
     flow: 'timed',
     name: a.name,
-    of,
+    of: `${arch}-impression`,
     startedAt,
     ...ended,
     struck: false,
@@ -146,6 +153,6 @@ export const lowerSetting = impression('lower-impression', 'alginate-fast', {
   seated: 66,
   now: 'inMouth',
 });
-export const upperBath = bath('disinfect-upper', 'upper-impression', 'upper, disinfecting', 322);
-export const lowerBath = bath('disinfect-lower', 'lower-impression', 'lower, disinfecting', 612);
-export const upperBathDone = bath('disinfect-upper', 'upper-impression', 'upper, disinfecting', 560, 603);
+export const upperBath = bath('upper', 322);
+export const lowerBath = bath('lower', 612);
+export const upperBathDone = bath('upper', 560, 603);

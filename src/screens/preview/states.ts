@@ -264,13 +264,13 @@ const ears: Record<string, AppModel> = {
   }),
 };
 
-const caseRow = (id: string, code: string, at: string, visit = 1) => ({
+const caseRow = (id: string, code: string, where: string) => ({
   id,
   code,
   demo: false,
-  openedAt: NOW - 86_400_000 * visit,
-  at,
-  visit,
+  openedAt: NOW - 86_400_000,
+  at: where,
+  visit: 1,
   closed: false,
 });
 
@@ -283,7 +283,7 @@ const places: Record<string, AppModel> = {
     cases: [
       { ...caseRow('1', 'DEMO-01', 'Measure the rest height, three times'), demo: true },
       caseRow('2', 'K-2207', 'Decide: keep the lower impression?'),
-      { ...caseRow('3', 'K-2198', '', 1), closed: true },
+      { ...caseRow('3', 'K-2198', ''), closed: true },
     ],
     clocks: many,
   },

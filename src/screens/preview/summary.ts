@@ -4,14 +4,22 @@ import { NOW, lowerPour, upperBathDone, upperPour } from './clocks.ts';
 
 const MIN = 60_000;
 
-function reading(seq: number, id: string, label: string, value: number): ReadingRow {
+const LABELS: Readonly<Record<string, string>> = {
+  'upper-width': 'Upper ridge width',
+  'lower-width': 'Lower ridge width at the pads',
+  'rest-height': 'Rest height',
+  'closed-height': 'Closed height',
+  'record-height': 'Height with the record',
+};
+
+function reading(seq: number, id: string, value: number): ReadingRow {
   return {
     seq,
     visit: 'visit 1',
     at: NOW - (40 - seq) * MIN,
     step: id,
     reading: id,
-    label,
+    label: LABELS[id] ?? id,
     value,
     unit: 'mm',
     source: seq % 3 === 0 ? 'keypad' : 'voice',
@@ -23,19 +31,19 @@ function reading(seq: number, id: string, label: string, value: number): Reading
 }
 
 export const readings: readonly ReadingRow[] = [
-  reading(11, 'upper-width', 'Upper ridge width', 5850),
-  reading(12, 'lower-width', 'Lower ridge width at the pads', 5650),
+  reading(11, 'upper-width', 5850),
+  reading(12, 'lower-width', 5650),
   {
-    ...reading(15, 'rest-height', 'Rest height', 1650),
+    ...reading(15, 'rest-height', 1650),
     text: 'sixteen point five',
     struck: { at: NOW - 24 * MIN, why: 'corrected', by: 16 },
   },
-  { ...reading(16, 'rest-height', 'Rest height', 7050), text: 'no, seventy and a half' },
-  reading(17, 'rest-height', 'Rest height', 7100),
-  { ...reading(18, 'rest-height', 'Rest height', 7450), text: 'seventy-four point five' },
-  reading(20, 'closed-height', 'Closed height', 6750),
-  reading(21, 'closed-height', 'Closed height', 6750),
-  reading(25, 'record-height', 'Height with the record', 7000),
+  { ...reading(16, 'rest-height', 7050), text: 'no, seventy and a half' },
+  reading(17, 'rest-height', 7100),
+  { ...reading(18, 'rest-height', 7450), text: 'seventy-four point five' },
+  reading(20, 'closed-height', 6750),
+  reading(21, 'closed-height', 6750),
+  reading(25, 'record-height', 7000),
 ];
 
 export const restSet: SetRow = {
@@ -98,22 +106,22 @@ export const flags: readonly Flag[] = [
   },
 ];
 
-function answer(seq: number, question: string, text: string, tone: AnswerRow['tone']): AnswerRow {
+function answer(seq: number, [question, text]: readonly [string, string], tone: AnswerRow['tone']): AnswerRow {
   return { seq, at: NOW - (60 - seq) * MIN, step: `s${seq}`, chapter: 1, question, answer: text, tone };
 }
 
 export const answers: readonly AnswerRow[] = [
-  answer(2, 'Match patient and case code', 'They match', 'good'),
-  answer(3, 'Ask for consent', 'Given', 'good'),
-  answer(4, 'Ask about allergies', 'Latex', 'warn'),
-  answer(5, 'Ask about the gag reflex', 'Mild', 'neutral'),
+  answer(2, ['Match patient and case code', 'They match'], 'good'),
+  answer(3, ['Ask for consent', 'Given'], 'good'),
+  answer(4, ['Ask about allergies', 'Latex'], 'warn'),
+  answer(5, ['Ask about the gag reflex', 'Mild'], 'neutral'),
   {
-    ...answer(6, 'Decide: keep the upper impression?', 'Take again', 'warn'),
+    ...answer(6, ['Decide: keep the upper impression?', 'Take again'], 'warn'),
     reason: 'Voids or drags',
     struck: { at: NOW - 30 * MIN, why: 'newAttempt', by: 9 },
   },
-  answer(30, 'Ask about the shape of the teeth', 'As on the photographs', 'neutral'),
-  answer(31, 'Ask about the shade, in words', 'Warmer than before', 'neutral'),
+  answer(30, ['Ask about the shape of the teeth', 'As on the photographs'], 'neutral'),
+  answer(31, ['Ask about the shade, in words', 'Warmer than before'], 'neutral'),
 ];
 
 export const cautions = [

@@ -29,7 +29,7 @@ function ReadingLine({ row, actions }: { readonly row: ReadingRow; readonly acti
   const value = valueWithUnit(row.value, row.unit);
   return (
     <tr className={row.struck === undefined ? '' : 'struck'}>
-      <td>{timeOfDay(row.at)}</td>
+      <td className="cell-time">{timeOfDay(row.at)}</td>
       <th scope="row">
         {row.label}
         {row.markSet === undefined ? null : <span className="cell-more">{row.markSet}</span>}
@@ -90,7 +90,7 @@ function AnswerLine({ row }: { readonly row: AnswerRow }) {
   const words = `${row.answer}${row.reason === undefined ? '' : ` (${row.reason})`}`;
   return (
     <tr className={row.struck === undefined ? '' : 'struck'}>
-      <td>{timeOfDay(row.at)}</td>
+      <td className="cell-time">{timeOfDay(row.at)}</td>
       <th scope="row">{row.question}</th>
       <td>{row.struck === undefined ? words : <s>{words}</s>}</td>
       <td>{row.struck === undefined ? 'stands' : struckText(row.struck)}</td>

@@ -1,6 +1,6 @@
 /** Parts of the summary that the screen and the lab sheet share. Drawn from the summary alone. */
 import type { ClockRow, ComputedRow, Flag, Summary } from '../../domain/summary/types.ts';
-import { findingText, mm, moment, timeOfDay } from '../format.ts';
+import { findingText, moment, tenths, timeOfDay } from '../format.ts';
 import { LEVEL } from '../parts/Flags.tsx';
 
 export function LabWork({ summary }: { readonly summary: Summary }) {
@@ -12,8 +12,8 @@ export function LabWork({ summary }: { readonly summary: Summary }) {
         {summary.labWork.map((line) => (
           <li key={line.id}>
             <strong>{line.text}</strong>
-            {line.detail === undefined ? null : <span className="cell-more">{line.detail}</span>}
             {line.at === undefined ? null : <span className="pour-by">by {moment(line.at)}</span>}
+            {line.detail === undefined ? null : <span className="cell-more">{line.detail}</span>}
           </li>
         ))}
       </ol>
@@ -22,8 +22,8 @@ export function LabWork({ summary }: { readonly summary: Summary }) {
 }
 
 function rangeOf(row: ComputedRow): string {
-  if (row.rangeMm !== undefined) return `${mm(row.rangeMm[0])} to ${mm(row.rangeMm[1])}`;
-  return row.uncertaintyMm === undefined ? '' : `± ${mm(row.uncertaintyMm)}`;
+  if (row.rangeMm !== undefined) return `${tenths(row.rangeMm[0])} to ${tenths(row.rangeMm[1])}`;
+  return row.uncertaintyMm === undefined ? '' : `± ${tenths(row.uncertaintyMm)}`;
 }
 
 export function ComputedTable({ summary }: { readonly summary: Summary }) {
@@ -85,9 +85,9 @@ function ClockLine({ clock, all }: { readonly clock: ClockRow; readonly all: rea
         {clock.attempt > 1 ? `, attempt ${clock.attempt}` : ''}
       </th>
       <td>{clock.name}</td>
-      <td>{time(clock.startedAt)}</td>
-      <td>{time(clock.seatedAt)}</td>
-      <td>{time(clock.outAt)}</td>
+      <td className="cell-time">{time(clock.startedAt)}</td>
+      <td className="cell-time">{time(clock.seatedAt)}</td>
+      <td className="cell-time">{time(clock.outAt)}</td>
       <td>{clock.struck ? '–' : disinfectedHow(clock, all)}</td>
       <td className="cell-value">{due === undefined || clock.struck ? '–' : moment(due)}</td>
       <td>{notes.length === 0 ? '–' : notes.join('; ')}</td>

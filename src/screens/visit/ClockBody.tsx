@@ -2,6 +2,7 @@
 import { choicesOf } from '../choices.ts';
 import { findingText, phaseNow, stretch, timeLeft, timeOfDay } from '../format.ts';
 import { PhaseIcon, ToneIcon } from '../parts/Icons.tsx';
+import { TakenTargets } from '../parts/Taken.tsx';
 import { Target } from '../parts/Target.tsx';
 import { Timeline } from '../drawings/Timeline.tsx';
 import type { ClockPhase, ClockRow } from '../../domain/summary/types.ts';
@@ -70,10 +71,10 @@ function BigTime({ phase, now }: { readonly phase: ClockPhase; readonly now: num
       <p className="big-phase">
         <PhaseIcon phase={phase.id} />
         <span>{phase.label}</span>
+        <span className="big-left">{left.over ? 'over' : 'left'}</span>
       </p>
       <p className="digits">
         <time>{left.text}</time>
-        <span className="unit"> {left.over ? 'over' : 'left'}</span>
       </p>
     </div>
   );
@@ -104,7 +105,13 @@ function OtherPhases({ clock, now }: { readonly clock: ClockRow; readonly now: n
 }
 
 function ClockTargets({ clock, actions }: { readonly clock: ClockRow } & Pick<BodyProps, 'actions'>) {
-  if (clock.outAt !== undefined || clock.stopped) return null;
+  if (clock.outAt !== undefined || clock.stopped) {
+    return (
+      <div className="clock-targets">
+        <TakenTargets clocks={[clock]} actions={actions} />
+      </div>
+    );
+  }
   const seats = clock.flow === 'impression' && clock.seatedAt === undefined;
   const out = clock.flow === 'timed' ? 'Done' : 'Out';
   return (
@@ -151,7 +158,7 @@ export function ClockBody(props: BodyProps) {
             <span>{findingText(finding)}</span>
           </p>
         ))}
-        <StepLines step={step} />
+        {clock.outAt === undefined ? <StepLines step={step} /> : null}
       </div>
     </div>
   );

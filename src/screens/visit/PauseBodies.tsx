@@ -21,11 +21,7 @@ export function ReasonBody({ step, actions }: BodyProps) {
           </Target>
         ))}
       </div>
-      <OwnWords
-        label="Another reason, in your words"
-        give="Give this reason"
-        onGive={(reason) => actions.press(`reason:${reason}`)}
-      />
+      <OwnWords label="Other reason" give="Give this reason" onGive={(reason) => actions.press(`reason:${reason}`)} />
     </div>
   );
 }

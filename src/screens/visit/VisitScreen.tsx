@@ -20,7 +20,14 @@ export interface VisitProps {
   readonly ui: VisitUi;
 }
 
-function StepHead({ model, step }: { readonly model: AppModel; readonly step: StepView }) {
+interface HeadProps {
+  readonly model: AppModel;
+  readonly step: StepView;
+  /** A panel needs the room: the title stays, smaller. */
+  readonly compact: boolean;
+}
+
+function StepHead({ model, step, compact }: HeadProps) {
   const { summary, save, sound } = model;
   const heading = useRef<HTMLHeadingElement>(null);
   const shown = `${step.step.id}:${step.mode}`;
@@ -33,7 +40,7 @@ function StepHead({ model, step }: { readonly model: AppModel; readonly step: St
   }, [shown]);
   const { chapter, chapterCount, place, placeCount } = step;
   return (
-    <header className="step-head">
+    <header className={compact ? 'step-head step-compact' : 'step-head'}>
       <div className="step-place">
         <p>
           {summary === undefined ? null : <strong>{summary.caseCode} · </strong>}
@@ -81,7 +88,7 @@ export function VisitScreen({ model, actions, ui }: VisitProps) {
   return (
     <div className={`visit visit-${step.mode}`}>
       <main className="step">
-        <StepHead model={model} step={step} />
+        <StepHead model={model} step={step} compact={ui.panel !== 'none'} />
         <div className="step-body">
           <Middle model={model} actions={actions} ui={ui} step={step} />
         </div>
