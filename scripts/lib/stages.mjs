@@ -1,7 +1,7 @@
 /** The stages of `npm test`, in their order. Each is a script of package.json, so that it can be run alone as well. */
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { dist, ensureBuilt } from './build.mjs';
+import { build, dist, ensureBuilt } from './build.mjs';
 import { readCount } from './report.mjs';
 import { npm, projectRoot } from './run.mjs';
 
@@ -18,12 +18,12 @@ import { npm, projectRoot } from './run.mjs';
  * @property {(env: Record<string, string>) => Promise<Result>} run
  */
 
+/** @param {import('./run.mjs').Ran} ran @returns {Result} */
+const plainly = ({ code, output }) => ({ ok: code === 0, says: code === 0 ? 'ok' : 'failed', output });
+
 /** @param {string} name @returns {Stage['run']} */
 function script(name) {
-  return async (env) => {
-    const { code, output } = await npm(['run', '-s', name], { env });
-    return { ok: code === 0, says: code === 0 ? 'ok' : 'failed', output };
-  };
+  return async (env) => plainly(await npm(['run', '-s', name], { env }));
 }
 
 /** @param {string} name a script that runs the test runner @returns {Stage['run']} */
@@ -65,7 +65,7 @@ export const stages = [
   { name: 'lint', slow: false, run: script('lint') },
   { name: 'types', slow: false, run: script('types') },
   { name: 'unit', slow: false, run: tests('unit') },
-  { name: 'build', slow: true, run: script('build') },
+  { name: 'build', slow: true, run: async () => plainly(await build()) },
   { name: 'e2e', slow: true, run: tests('e2e') },
   { name: 'size', slow: true, run: size },
 ];
