@@ -21,7 +21,8 @@ export interface Evidence {
   readonly rivals: readonly Hundredths[];
   /** Reasons already known for not being sure. */
   readonly doubts: readonly string[];
-  readonly confidence?: number;
+  /** 0 says nothing. */
+  readonly confidence: number;
 }
 
 export type Verdict =
@@ -87,7 +88,7 @@ function doubtsOf(e: Evidence): readonly string[] {
   if (!inside(e.value, e.reading.expected)) why.push('unusual');
   if (e.value % FINEST_SURE !== 0) why.push('finer than a caliper is read');
   if (e.rivals.some((v) => inside(v, e.reading.plausible))) why.push('heard in two ways');
-  if ((e.confidence ?? 0) > 0 && (e.confidence ?? 0) < SURE_CONFIDENCE) why.push('heard faintly');
+  if (e.confidence > 0 && e.confidence < SURE_CONFIDENCE) why.push('heard faintly');
   return why;
 }
 

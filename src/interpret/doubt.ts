@@ -3,7 +3,7 @@ import { AND, COPULA, DOUBTFUL, FIX, LABEL, MIDDLE, OH, POINT, SIDED, TALK, UNIT
 import type { Line } from './line.ts';
 import { soundsLikeNumber } from './near.ts';
 import { SMALL } from './spans.ts';
-import type { Found } from './spans.ts';
+import type { Span } from './number.ts';
 
 export type Doubt = 'plain' | 'doubtful' | 'ask' | 'talk';
 
@@ -16,19 +16,19 @@ const MOST_COUNTED = 2000;
 const misheard = (line: Line, i: number): boolean => soundsLikeNumber(line.text(i), line.lexicon);
 
 /** A decimal or a millimetre was said: hardly a count. */
-export const isStrong = (f: Found): boolean => f.decimal || f.unit === 'mm';
+export const isStrong = (f: Span): boolean => f.decimal || f.unit === 'mm';
 
 /** What stands before a small bare number lets it be a reading: nothing, a pause, "is", "please", a correction. */
-const isIntroduced = (line: Line, { start }: Found): boolean =>
+const isIntroduced = (line: Line, { start }: Span): boolean =>
   start === 0 ||
   !line.touches(start) ||
   line.has(start - 1, COPULA | FIX | AND | OH) ||
-  line.lexicon.isPolite(line.text(start - 1));
+  line.lexicon.polite.has(line.text(start - 1));
 
 /** Something other than politeness or a correction follows directly. */
 function talksOn(line: Line, from: number): boolean {
   for (let i = from; i < line.length; i++) {
-    if (line.touches(i) && !line.has(i, FIX) && !line.lexicon.isPolite(line.text(i))) return true;
+    if (line.touches(i) && !line.has(i, FIX) && !line.lexicon.polite.has(line.text(i))) return true;
   }
   return false;
 }
@@ -42,7 +42,7 @@ function isNumbered(line: Line, start: number): boolean {
 }
 
 /** "these two", "high five", "half": a small bare number, or a part of nothing, is a reading only when nothing else speaks. */
-function alone(line: Line, f: Found): Doubt {
+function alone(line: Line, f: Span): Doubt {
   const barePart = !f.hasWhole && line.numeral(f.start) === undefined && !line.has(f.start, POINT);
   if (f.unit !== undefined || (f.decimal && !barePart)) return 'plain';
   const numbered = !f.decimal && isNumbered(line, f.start);
@@ -52,15 +52,15 @@ function alone(line: Line, f: Found): Doubt {
 }
 
 /** "sixty fine", "sixty for the upper": the word after an open number may have been its digit. */
-const isHalfHeard = (line: Line, f: Found): boolean =>
+const isHalfHeard = (line: Line, f: Span): boolean =>
   f.open && f.last === f.end && line.touches(f.end) && (line.has(f.end, MIDDLE) || misheard(line, f.end));
 
 /** "just under sixty", "at least about fifty", "sixty and a bit": not the number said. */
-const isSided = (line: Line, { start, last }: Found): boolean =>
+const isSided = (line: Line, { start, last }: Span): boolean =>
   line.after(start, SIDED) || (line.touches(start) && line.after(start - 1, SIDED)) || line.near(last, SIDED);
 
 /** What the words directly beside the number say. */
-export function beside(line: Line, f: Found): Doubt {
+export function beside(line: Line, f: Span): Doubt {
   const { start, last } = f;
   if (line.touches(last) && line.unknown(last)) {
     return isStrong(f) || misheard(line, last) || f.value > MOST_COUNTED ? 'ask' : 'talk';
@@ -71,18 +71,18 @@ export function beside(line: Line, f: Found): Doubt {
 }
 
 /** Indices of the tokens that belong to no number. */
-function others(line: Line, found: readonly Found[]): readonly number[] {
+function others(line: Line, found: readonly Span[]): readonly number[] {
   const list: number[] = [];
   for (let i = 0; i < line.length; i++) if (!found.some((f) => f.start <= i && i < f.last)) list.push(i);
   return list;
 }
 
 /** Words of talk stand around the numbers. */
-export const isTalk = (line: Line, found: readonly Found[]): boolean =>
+export const isTalk = (line: Line, found: readonly Span[]): boolean =>
   others(line, found).some((i) => line.has(i, TALK));
 
 /** What the rest of the utterance says. */
-export function further(line: Line, f: Found, found: readonly Found[]): Doubt {
+export function further(line: Line, f: Span, found: readonly Span[]): Doubt {
   const rest = others(line, found);
   if (rest.some((i) => line.has(i, TALK))) return isStrong(f) ? 'ask' : 'talk';
   const strayUnit =

@@ -1,23 +1,7 @@
 /** An expectation without a step: any length up to 199.99 mm, every command. For trying utterances out from a terminal. */
 import type { Language } from '../domain/protocol/types.ts';
+import { commandWords } from './commands.ts';
 import type { CommandId, ExpectedReading, Expectation } from './types.ts';
-
-export const ALL_COMMANDS: readonly CommandId[] = [
-  'next',
-  'back',
-  'yes',
-  'no',
-  'undo',
-  'hold',
-  'carryOn',
-  'skip',
-  'start',
-  'seated',
-  'out',
-  'howLong',
-  'sayAgain',
-  'help',
-];
 
 const ANY: ExpectedReading = {
   id: 'any',
@@ -35,5 +19,5 @@ export const freeExpectation = (language: Language): Expectation => ({
   current: ANY,
   readings: [],
   answers: [],
-  commands: ALL_COMMANDS,
+  commands: Object.keys(commandWords('en')) as CommandId[],
 });

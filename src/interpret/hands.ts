@@ -2,7 +2,8 @@
 import { parseHundredths } from '../domain/measure/length.ts';
 import type { LengthFailure } from '../domain/measure/length.ts';
 import { oddities } from './certainty.ts';
-import { wordsOf } from './phrases.ts';
+import { commandNow, isCommand } from './commands.ts';
+import { wordsOf } from './tokens.ts';
 import type { CommandId, ExpectedReading, Expectation, Interpretation, UnclearReason } from './types.ts';
 
 const REASONS: Readonly<Record<LengthFailure, UnclearReason>> = {
@@ -75,17 +76,6 @@ function keyCommand(key: string, expectation: Expectation): CommandId | undefine
   return KEYS[key.length === 1 ? key.toLowerCase() : key];
 }
 
-/** The command if it is legal now; yes and no answer a question whose answers are called so. */
-export function commandNow(command: CommandId, text: string, expectation: Expectation): Interpretation {
-  const answers =
-    (command === 'yes' || command === 'no') &&
-    expectation.mode !== 'confirm' &&
-    expectation.answers.some((a) => a.id === command);
-  if (answers) return { kind: 'answer', answer: command, text };
-  if (!expectation.commands.includes(command)) return { kind: 'unclear', reason: 'notNow', text };
-  return { kind: 'command', command, text };
-}
-
 /** KeyboardEvent.key, from keyboard or pedal. A key without a meaning does nothing. */
 export function interpretKey(key: string, expectation: Expectation): Interpretation {
   const { mainAnswer } = expectation;
@@ -95,23 +85,6 @@ export function interpretKey(key: string, expectation: Expectation): Interpretat
   return command === undefined ? { kind: 'none', text: key } : commandNow(command, key, expectation);
 }
 
-const COMMANDS: ReadonlySet<string> = new Set<CommandId>([
-  'next',
-  'back',
-  'yes',
-  'no',
-  'undo',
-  'hold',
-  'carryOn',
-  'skip',
-  'start',
-  'seated',
-  'out',
-  'howLong',
-  'sayAgain',
-  'help',
-]);
-
 /** "choose:5000": one of the numbers asked about, in hundredths. Touched, so meant. */
 function chosen(rest: string, text: string): Interpretation {
   if (!/^\d{1,6}$/.test(rest)) return { kind: 'unclear', reason: 'notANumber', text };
@@ -120,7 +93,7 @@ function chosen(rest: string, text: string): Interpretation {
 
 /** Intent ids of the screen: a command, "answer:ID", "reason:ID", "material:ID", "choose:HUNDREDTHS", "note:TEXT". */
 export function interpretTouch(text: string, expectation: Expectation): Interpretation {
-  if (COMMANDS.has(text)) return commandNow(text as CommandId, text, expectation);
+  if (isCommand(text)) return commandNow(text, text, expectation);
   const colon = text.indexOf(':');
   const kind = colon < 0 ? '' : text.slice(0, colon);
   const rest = text.slice(colon + 1);

@@ -7,7 +7,8 @@ import type { Expectation, Interpretation, Utterance } from './types.ts';
 import { interpretVoice } from './voice.ts';
 
 export { isLoaded, loadLanguage } from './languages.ts';
-export { commandWords, speakNumber } from './speak.ts';
+export { commandWords } from './commands.ts';
+export { speakNumber } from './speak.ts';
 
 export function interpret(utterance: Utterance, expectation: Expectation): Interpretation {
   switch (utterance.source) {

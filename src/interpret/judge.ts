@@ -6,7 +6,7 @@ import { beside, further, isStrong, isTalk } from './doubt.ts';
 import type { Line } from './line.ts';
 import { TOO_LARGE } from './number.ts';
 import { numbersIn, SMALL } from './spans.ts';
-import type { Found } from './spans.ts';
+import type { Span } from './number.ts';
 import type { UnclearReason } from './types.ts';
 
 export type Meaning =
@@ -30,7 +30,7 @@ const ask = (reason: UnclearReason, candidates: readonly Hundredths[]): Meaning 
 });
 const unclear = (reason: UnclearReason): Meaning => ({ kind: 'unclear', reason });
 
-const askAll = (found: readonly Found[]): Meaning =>
+const askAll = (found: readonly Span[]): Meaning =>
   ask('twoNumbers', [...new Set(found.flatMap((f) => (f.problem ? f.candidates : [f.value])))]);
 
 /** A correction was spoken between two tokens. */
@@ -46,25 +46,25 @@ function isTakenBack(line: Line, from: number): boolean {
 }
 
 /** "62.5, no, point six", "62 no 6": only a part was corrected, and we cannot know which. */
-const correctsAPart = (before: Found, after: Found): boolean =>
+const correctsAPart = (before: Span, after: Span): boolean =>
   !after.hasWhole || (!after.decimal && after.value < 1000 && (before.value >= 1000 || before.value < 0));
 
 /** Said again. "One by one" and "half and half" repeat no reading. */
-function repeats(line: Line, before: Found, after: Found): boolean {
+function repeats(line: Line, before: Span, after: Span): boolean {
   const bare = after.unit === undefined && after.value <= SMALL && (!after.decimal || !after.hasWhole);
   if (after.problem || (bare && line.touches(after.start))) return false;
   return after.value === before.value && after.unit === before.unit;
 }
 
 interface Settled {
-  readonly last: Found;
+  readonly last: Span;
   readonly correction: boolean;
   readonly conflict: boolean;
 }
 
 /** Corrections and repetitions folded: what stands at the end, and whether a second reading remains beside it. */
-function settle(line: Line, readings: readonly Found[]): Settled {
-  let last = readings[0] as Found;
+function settle(line: Line, readings: readonly Span[]): Settled {
+  let last = readings[0] as Span;
   let correction = isFixed(line, 0, last.start);
   let conflict = false;
   for (const next of readings.slice(1)) {
@@ -77,7 +77,7 @@ function settle(line: Line, readings: readonly Found[]): Settled {
   return { last, correction, conflict };
 }
 
-function weigh(line: Line, found: readonly Found[], { last, correction }: Settled): Meaning {
+function weigh(line: Line, found: readonly Span[], { last, correction }: Settled): Meaning {
   const doubts = [beside(line, last), further(line, last, found)];
   if (doubts.includes('talk')) return NOTHING;
   if (doubts.includes('ask') || isTakenBack(line, last.last)) return ask('noise', [last.value]);

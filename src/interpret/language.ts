@@ -2,6 +2,7 @@
 import type { Language } from '../domain/protocol/types.ts';
 import type { CommandId } from './types.ts';
 import type { Line } from './line.ts';
+import type { RoleName } from './roles.ts';
 
 /** A number below one hundred found at a place in the tokens. */
 export interface Below100 {
@@ -19,39 +20,6 @@ export type TensRule = (line: Line, i: number) => Below100 | undefined;
  * Folded: lower case, no accents, no apostrophes.
  */
 export type WordTable = Readonly<Partial<Record<RoleName, string>>>;
-
-export type RoleName =
-  | 'digit'
-  | 'teen'
-  | 'tens'
-  | 'hundred'
-  | 'hundreds'
-  | 'thousand'
-  | 'point'
-  | 'and'
-  | 'half'
-  | 'quarter'
-  | 'parts'
-  | 'article'
-  | 'oh'
-  | 'middle'
-  | 'sounds'
-  | 'plain'
-  | 'label'
-  | 'ordinal'
-  | 'fix'
-  | 'negative'
-  | 'range'
-  | 'sided'
-  | 'unit'
-  | 'alien'
-  | 'clock'
-  | 'month'
-  | 'talk'
-  | 'copula'
-  | 'pointing'
-  | 'doubtful'
-  | 'not';
 
 /** Values of a language's whole numbers and decimals as words, for reading back. */
 export interface Speech {
@@ -71,7 +39,7 @@ export interface LanguageTables {
   readonly suffixes: string;
   /** "uh": dropped, wherever it stands. */
   readonly hesitation: string;
-  /** Every command's words, `_` for a blank; the first is the one shown on screen. */
+  /** Every command's words, as written, between bars; the first is the one shown on screen. */
   readonly commands: Readonly<Record<CommandId, string>>;
   /** Words that may stand around a command without changing it: "please". */
   readonly polite: string;

@@ -2,34 +2,17 @@
 import type { Language } from '../domain/protocol/types.ts';
 import { en } from './en/index.ts';
 import type { LanguageTables } from './language.ts';
-import { buildLexicon } from './lexicon.ts';
-import type { Lexicon } from './lexicon.ts';
-import { buildPhraseBook } from './phrases.ts';
-import type { PhraseBook } from './phrases.ts';
+import { Lexicon } from './lexicon.ts';
 
-export interface LanguagePack {
-  readonly tables: LanguageTables;
-  readonly lexicon: Lexicon;
-  readonly book: PhraseBook;
-}
+const english = new Lexicon(en);
+const lexicons = new Map<Language, Lexicon>([['en', english]]);
 
-const packs = new Map<Language, LanguagePack>();
-
-export function registerLanguage(tables: LanguageTables): LanguagePack {
-  const pack = { tables, lexicon: buildLexicon(tables), book: buildPhraseBook(tables) };
-  packs.set(tables.language, pack);
-  return pack;
-}
-
-const english = registerLanguage(en);
-
-export const isLoaded = (language: Language): boolean => packs.has(language);
+export const isLoaded = (language: Language): boolean => lexicons.has(language);
 
 /** A language not loaded yet is heard as English, whose words it does not match: numbers in figures still are numbers. */
-export const languagePack = (language: Language): LanguagePack => packs.get(language) ?? english;
+export const lexiconOf = (language: Language): Lexicon => lexicons.get(language) ?? english;
 
-const LOADERS: Readonly<Record<Language, () => Promise<LanguageTables>>> = {
-  en: async () => en,
+const LOADERS: Readonly<Record<Exclude<Language, 'en'>, () => Promise<LanguageTables>>> = {
   de: async () => (await import('./de/index.ts')).de,
   es: async () => (await import('./es/index.ts')).es,
   fr: async () => (await import('./fr/index.ts')).fr,
@@ -37,5 +20,5 @@ const LOADERS: Readonly<Record<Language, () => Promise<LanguageTables>>> = {
 
 /** Fetches a language's tables. Resolves at once when they are there. */
 export async function loadLanguage(language: Language): Promise<void> {
-  if (!isLoaded(language)) registerLanguage(await LOADERS[language]());
+  if (language !== 'en' && !isLoaded(language)) lexicons.set(language, new Lexicon(await LOADERS[language]()));
 }

@@ -1,171 +1,106 @@
 /** A language's tables made ready for looking up. Built once a language. */
 import {
   ALIEN,
-  AND,
-  ARTICLE,
-  CLOCK,
   COPULA,
-  DIGIT,
-  DOUBTFUL,
-  FIX,
-  HALF,
-  HUNDRED,
-  HUNDREDS,
   LABEL,
-  MIDDLE,
-  MONTH,
-  NEGATIVE,
-  NOT,
   NUMBER_WORD,
-  OH,
   ORDINAL,
-  PARTS,
   PLAIN,
-  POINT,
   POINTING,
-  QUARTER,
-  RANGE,
-  SIDED,
-  SOUNDS,
+  ROLE_NAMES,
   TALK,
-  TEEN,
-  TENS,
-  THOUSAND,
   UNIT,
   UNKNOWN,
 } from './roles.ts';
-import type { Lexeme } from './roles.ts';
-import type { LanguageTables, RoleName } from './language.ts';
-import type { Token, Words } from './tokens.ts';
+import type { Lexeme, RoleName } from './roles.ts';
+import type { LanguageTables } from './language.ts';
+import { PAUSE, wordsOf } from './tokens.ts';
+import type { Token } from './tokens.ts';
+import type { CommandId } from './types.ts';
 
-const ROLE: Readonly<Record<RoleName, number>> = {
-  digit: DIGIT,
-  teen: TEEN,
-  tens: TENS,
-  hundred: HUNDRED,
-  hundreds: HUNDREDS,
-  thousand: THOUSAND,
-  point: POINT,
-  and: AND,
-  half: HALF,
-  quarter: QUARTER,
-  parts: PARTS,
-  article: ARTICLE,
-  oh: OH,
-  middle: MIDDLE,
-  sounds: SOUNDS,
-  plain: PLAIN,
-  label: LABEL,
-  ordinal: ORDINAL,
-  fix: FIX,
-  negative: NEGATIVE,
-  range: RANGE,
-  sided: SIDED,
-  unit: UNIT,
-  alien: ALIEN,
-  clock: CLOCK,
-  month: MONTH,
-  talk: TALK,
-  copula: COPULA,
-  pointing: POINTING,
-  doubtful: DOUBTFUL,
-  not: NOT,
-};
-
-interface Phrase {
-  readonly words: readonly string[];
+/** A lexeme for some tokens taken together. */
+interface Joined {
+  readonly length: number;
   readonly lex: Lexeme;
-}
-
-export interface Lexicon extends Words {
-  readonly tables: LanguageTables;
-  /** Single words that are part of a number, for telling a slip of the ear from a plain word. */
-  readonly numberWords: readonly string[];
-  isPolite(text: string): boolean;
-}
-
-const add = (map: Map<string, Lexeme>, word: string, role: number, value: number): void => {
-  const old = map.get(word) ?? UNKNOWN;
-  map.set(word, { roles: old.roles | role, value: value || old.value });
-};
-
-function addPhrase(phrases: Map<string, Phrase[]>, joined: string, lex: Lexeme): void {
-  const words = joined.split('_');
-  const first = words[0] ?? '';
-  const list = phrases.get(first) ?? [];
-  const same = list.findIndex((p) => p.words.join('_') === joined);
-  if (same >= 0) list[same] = { words, lex: { roles: lex.roles | (list[same] as Phrase).lex.roles, value: lex.value } };
-  else list.push({ words, lex });
-  list.sort((a, b) => b.words.length - a.words.length);
-  phrases.set(first, list);
-}
-
-/** A table's entries as [word, value]. */
-export function entries(list: string): readonly (readonly [string, number])[] {
-  return list
-    .trim()
-    .split(/\s+/)
-    .filter((entry) => entry !== '')
-    .map((entry) => {
-      const [word = '', value] = entry.split('=');
-      return [word, value === undefined ? 0 : Number(value)] as const;
-    });
-}
-
-const matches = (phrase: Phrase, tokens: readonly Token[], i: number): boolean =>
-  phrase.words.every((word, k) => {
-    const token = tokens[i + k];
-    return token !== undefined && token.text === word && (k === 0 || token.gap <= 3);
-  });
-
-function phraseFinder(phrases: ReadonlyMap<string, readonly Phrase[]>): Words['phraseAt'] {
-  return (tokens, i) => {
-    const list = phrases.get((tokens[i] as Token).text);
-    if (!list) return undefined;
-    const phrase = list.find((p) => matches(p, tokens, i));
-    if (!phrase) return undefined;
-    const length = phrase.words.length;
-    const pointing = (tokens[i + length - 1] as Token).lex.roles & POINTING;
-    return { length, lex: pointing === 0 ? phrase.lex : { ...phrase.lex, roles: phrase.lex.roles | pointing } };
-  };
 }
 
 /** Roles a word keeps when it is inflected. Number words never are: "fifths" and "sixes" are not "five" and "six". */
 const INFLECTS = PLAIN | COPULA | LABEL | TALK | UNIT | ALIEN | ORDINAL;
+const SHORTEST_STEM = 3;
 
-/** "measured", "gauges": the word without its ending, if that is known and harmless. */
-function inflected(word: string, map: ReadonlyMap<string, Lexeme>, suffixes: readonly string[]): Lexeme {
-  for (const suffix of suffixes) {
-    if (!word.endsWith(suffix) || word.length < suffix.length + 3) continue;
-    const stem = word.slice(0, -suffix.length);
-    const lex = map.get(stem) ?? map.get(`${stem}e`);
-    if (lex && (lex.roles & ~INFLECTS) === 0) return lex;
+const unjoin = (phrase: string): string => phrase.replaceAll('_', ' ');
+const listed = (list: string): readonly string[] => list.split(' ').map(unjoin);
+
+export class Lexicon {
+  readonly tables: LanguageTables;
+  /** Folded words of a command → the command. */
+  readonly commands: ReadonlyMap<string, CommandId>;
+  readonly hesitations: ReadonlySet<string>;
+  /** Words that may stand around a command or a small number without changing it. */
+  readonly polite: ReadonlySet<string>;
+  readonly notes: ReadonlySet<string>;
+  private readonly suffixes: readonly string[];
+  private readonly lexemes = new Map<string, Lexeme>();
+  /** Words of the longest phrase that starts with a word. */
+  private readonly longest = new Map<string, number>();
+
+  constructor(tables: LanguageTables) {
+    this.tables = tables;
+    this.hesitations = new Set(listed(tables.hesitation));
+    this.polite = new Set(listed(tables.polite));
+    this.notes = new Set(listed(tables.note));
+    this.suffixes = listed(tables.suffixes);
+    for (const [name, list] of Object.entries(tables.words))
+      this.learn(1 << ROLE_NAMES.indexOf(name as RoleName), list);
+    const commands = Object.entries(tables.commands) as [CommandId, string][];
+    this.commands = new Map(
+      commands.flatMap(([id, list]) => list.split('|').map((phrase) => [wordsOf(phrase).join(' '), id])),
+    );
   }
-  return UNKNOWN;
-}
 
-export function buildLexicon(tables: LanguageTables): Lexicon {
-  const map = new Map<string, Lexeme>();
-  const phrases = new Map<string, Phrase[]>();
-  for (const [name, list] of Object.entries(tables.words) as [RoleName, string][]) {
-    for (const [word, value] of entries(list)) {
-      if (word.includes('_')) addPhrase(phrases, word, { roles: ROLE[name], value });
-      else add(map, word, ROLE[name], value);
+  private learn(role: number, list: string): void {
+    for (const entry of list.split(' ')) {
+      const [joined = '', value = 0] = entry.split('=');
+      const word = unjoin(joined);
+      const old = this.lexemes.get(word) ?? UNKNOWN;
+      this.lexemes.set(word, { roles: old.roles | role, value: Number(value) || old.value });
+      const words = word.split(' ');
+      const first = words[0] ?? '';
+      if (words.length > 1) this.longest.set(first, Math.max(words.length, this.longest.get(first) ?? 0));
     }
   }
-  const hesitations = new Set(tables.hesitation.split(' '));
-  const polite = new Set(tables.polite.split(' ').map((word) => word.replaceAll('_', ' ')));
-  const suffixes = tables.suffixes.split(' ');
-  const numberWords = [...map].filter(([, lex]) => (lex.roles & NUMBER_WORD) !== 0).map(([word]) => word);
-  const lexicon: Lexicon = {
-    tables,
-    numberWords,
-    isPolite: (text) => polite.has(text),
-    commaIsPoint: tables.commaIsPoint,
-    lookup: (word) => map.get(word) ?? inflected(word, map, suffixes),
-    isHesitation: (word) => hesitations.has(word),
-    split: (word) => tables.split?.(word),
-    phraseAt: phraseFinder(phrases),
-  };
-  return lexicon;
+
+  lookup(word: string): Lexeme {
+    return this.lexemes.get(word) ?? this.inflected(word);
+  }
+
+  /** "measured", "gauges": the word without its ending, if that is known and harmless. */
+  private inflected(word: string): Lexeme {
+    for (const suffix of this.suffixes) {
+      if (!word.endsWith(suffix) || word.length < suffix.length + SHORTEST_STEM) continue;
+      const stem = word.slice(0, -suffix.length);
+      const lex = this.lexemes.get(stem) ?? this.lexemes.get(`${stem}e`);
+      if (lex && (lex.roles & ~INFLECTS) === 0) return lex;
+    }
+    return UNKNOWN;
+  }
+
+  /** Words that mean something together: the longest phrase that starts at `i`. It points ("call that") if its last word does. */
+  phraseAt(tokens: readonly Token[], i: number): Joined | undefined {
+    const most = this.longest.get((tokens[i] as Token).text) ?? 1;
+    for (let length = Math.min(most, tokens.length - i); length > 1; length--) {
+      const words = tokens.slice(i, i + length);
+      const lex = words.every((t, k) => k === 0 || t.gap <= PAUSE)
+        ? this.lexemes.get(words.map((t) => t.text).join(' '))
+        : undefined;
+      if (lex)
+        return { length, lex: { ...lex, roles: lex.roles | ((words[length - 1] as Token).lex.roles & POINTING) } };
+    }
+    return undefined;
+  }
+
+  /** Single words that are part of a number. */
+  numberWords(): readonly string[] {
+    return [...this.lexemes].filter(([, lex]) => (lex.roles & NUMBER_WORD) !== 0).map(([word]) => word);
+  }
 }

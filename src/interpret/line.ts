@@ -12,30 +12,32 @@ const NUMBER = DIGIT | TEEN | TENS;
 export class Line {
   readonly tokens: readonly Token[];
   readonly lexicon: Lexicon;
+  readonly length: number;
 
   constructor(tokens: readonly Token[], lexicon: Lexicon) {
     this.tokens = tokens;
     this.lexicon = lexicon;
+    this.length = tokens.length;
   }
 
-  get length(): number {
-    return this.tokens.length;
+  private at(i: number): Token | undefined {
+    return i >= 0 && i < this.length ? this.tokens[i] : undefined;
   }
 
   text(i: number): string {
-    return this.tokens[i]?.text ?? '';
+    return this.at(i)?.text ?? '';
   }
 
   value(i: number): number {
-    return this.tokens[i]?.lex.value ?? 0;
+    return this.at(i)?.lex.value ?? 0;
   }
 
   gap(i: number): number {
-    return this.tokens[i]?.gap ?? END;
+    return this.at(i)?.gap ?? END;
   }
 
   numeral(i: number): Numeral | undefined {
-    return this.tokens[i]?.numeral;
+    return this.at(i)?.numeral;
   }
 
   /** The numeral at `i` if it is a plain number. */
@@ -46,7 +48,7 @@ export class Line {
 
   /** The word at `i` has one of these roles. */
   has(i: number, roles: number): boolean {
-    return ((this.tokens[i]?.lex.roles ?? 0) & roles) !== 0;
+    return i >= 0 && i < this.length && ((this.tokens[i] as Token).lex.roles & roles) !== 0;
   }
 
   /** `i` follows the token before without more than a blank or a hyphen. */
@@ -66,7 +68,7 @@ export class Line {
 
   /** There is a word at `i`, and it stands in no table. */
   unknown(i: number): boolean {
-    return this.tokens[i]?.lex.roles === 0;
+    return this.at(i)?.lex.roles === 0;
   }
 
   /** A half or a quarter, counted or not: "half", "a half", "three quarters". */

@@ -3,7 +3,7 @@ import { COPULA, PLAIN } from './roles.ts';
 import type { ExpectedReading } from './types.ts';
 import { PAUSE } from './tokens.ts';
 import type { Token } from './tokens.ts';
-import { wordsOf } from './phrases.ts';
+import { wordsOf } from './tokens.ts';
 
 interface Name {
   readonly id: string;

@@ -20,5 +20,7 @@ function within(a: string, b: string, most: number): boolean {
 /** One letter off for short words, two for long ones. */
 export function soundsLikeNumber(word: string, lexicon: Lexicon): boolean {
   if (word.length < 3 || word.length > 24) return false;
-  return lexicon.numberWords.some((number) => within(word, number, Math.min(word.length, number.length) >= 6 ? 2 : 1));
+  return lexicon
+    .numberWords()
+    .some((number) => within(word, number, Math.min(word.length, number.length) >= 6 ? 2 : 1));
 }

@@ -16,6 +16,7 @@ import {
   THOUSAND,
   UNIT,
 } from './roles.ts';
+import type { SpokenUnit } from './roles.ts';
 import { fractionAt, hundredthsOf } from './fraction.ts';
 import type { Line } from './line.ts';
 import type { Hundredths } from '../domain/measure/length.ts';
@@ -29,7 +30,7 @@ export interface Span {
   readonly end: number;
   /** Hundredths; -1 when `problem` says why there is no value. */
   readonly value: Hundredths;
-  readonly problem?: UnclearReason;
+  readonly problem: UnclearReason | undefined;
   readonly candidates: readonly Hundredths[];
   /** A point, a half or decimals were said: this is hardly a count. */
   readonly decimal: boolean;
@@ -40,7 +41,17 @@ export interface Span {
   readonly open: boolean;
   /** Place of a unit said inside the number: "three millimetres and a half". */
   readonly unitAt: number;
+  // What the words around it make of it, set when all numbers of the utterance are known:
+  /** End of number and unit. */
+  last: number;
+  role: 'reading' | 'alien' | 'label';
+  unit: SpokenUnit | undefined;
+  negative: boolean;
+  /** "not fifty": denied. */
+  denied: boolean;
 }
+
+const NONE: readonly Hundredths[] = [];
 
 /** From here on a length is out of every range. */
 export const TOO_LARGE = 100_000;
@@ -48,18 +59,23 @@ export const TOO_LARGE = 100_000;
 const STARTS =
   DIGIT | TEEN | TENS | HUNDRED | HUNDREDS | THOUSAND | POINT | SOUNDS | OH | ARTICLE | HALF | QUARTER | UNIT;
 
-/** A span with nothing known but its place and what `found` says. */
+/** A span with nothing known but its place and what `found` says. One shape for all, written out: this runs for every word. */
 export const spanOf = (start: number, end: number, found: Partial<Span>): Span => ({
   start,
   end,
-  value: -1,
-  candidates: [],
-  decimal: false,
-  hasWhole: true,
-  guess: false,
-  open: false,
-  unitAt: -1,
-  ...found,
+  value: found.value ?? -1,
+  problem: found.problem,
+  candidates: found.candidates ?? NONE,
+  decimal: found.decimal ?? false,
+  hasWhole: found.hasWhole ?? true,
+  guess: found.guess ?? false,
+  open: found.open ?? false,
+  unitAt: found.unitAt ?? -1,
+  last: end,
+  role: 'reading',
+  unit: undefined,
+  negative: false,
+  denied: false,
 });
 
 /** A second fraction after the first: "sixty two point five point three". */

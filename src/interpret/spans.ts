@@ -16,21 +16,10 @@ import {
   NOT,
 } from './roles.ts';
 import { OH, ORDINAL, PARTS, PLAIN, POINT, POINTING, QUARTER, RANGE, TEEN, TENS, UNIT, UNIT_NAMES } from './roles.ts';
-import type { SpokenUnit } from './roles.ts';
 import type { Line } from './line.ts';
 import { numberAt, spanOf } from './number.ts';
 import type { Span } from './number.ts';
 import { COMMA, STOP } from './tokens.ts';
-
-export interface Found extends Span {
-  /** End of number and unit. */
-  readonly last: number;
-  readonly role: 'reading' | 'alien' | 'label';
-  readonly unit: SpokenUnit | undefined;
-  readonly negative: boolean;
-  /** "not fifty": denied. */
-  readonly denied: boolean;
-}
 
 /** Bare numbers up to here are counts, hours or pronouns as often as readings. */
 export const SMALL = 1200;
@@ -90,8 +79,8 @@ function unitPlace(line: Line, { end, hasWhole }: Span): number {
 }
 
 /** "two o'clock", "five minutes", "July 8", "past eight", "half an hour", "an hour and a half". */
-function isTime(line: Line, span: Span, end: number): boolean {
-  const { start, hasWhole } = span;
+function isTime(line: Line, span: Span): boolean {
+  const { start, hasWhole, last: end } = span;
   if (isTimeOrCode(line, start) || line.after(start, CLOCK | MONTH)) return true;
   if (line.near(end, ALIEN | CLOCK | MONTH | ORDINAL) && !line.has(end, LABEL)) return true;
   if (isOf(line, end) && line.has(end + 1, MONTH)) return true;
@@ -108,7 +97,7 @@ function isPartOfHour(line: Line, span: Span | undefined, next: Span | undefined
 }
 
 /** Numbers that go on from a time: "six minutes six seconds", "trois heures et quart". */
-function goesOn(line: Line, before: Found | undefined, start: number): boolean {
+function goesOn(line: Line, before: Span | undefined, start: number): boolean {
   if (before?.role !== 'alien' || !line.touches(start)) return false;
   for (let i = before.last; i < start; i++) if (!line.has(i, AND | RANGE | CLOCK | ALIEN | NEGATIVE)) return false;
   return true;
@@ -123,24 +112,24 @@ function isLabel(line: Line, { start, end, decimal, value }: Span, next: Span | 
   return line.has(end, LABEL) && line.gap(end) === STOP && line.numeral(start) !== undefined;
 }
 
+/** What the words around say about one number of several. */
+function place(line: Line, spans: readonly Span[], k: number): void {
+  const span = spans[k] as Span;
+  const { start, unitAt } = span;
+  const next = spans[k + 1];
+  const at = unitAt < 0 ? unitPlace(line, span) : unitAt;
+  if (unitAt >= 0 || line.near(at, UNIT)) span.unit = UNIT_NAMES[line.value(at)];
+  if (span.unit !== undefined && unitAt < 0) span.last = at + 1;
+  span.negative = line.numeral(start)?.negative === true || line.has(start - 1, NEGATIVE);
+  span.denied = line.has(start - 1, NOT);
+  const partOfHour = isPartOfHour(line, spans[k - 1], span) || isPartOfHour(line, span, next);
+  if (partOfHour || isTime(line, span) || goesOn(line, spans[k - 1], start)) span.role = 'alien';
+  else if (isLabel(line, span, next)) span.role = 'label';
+}
+
 /** Every number with its role, in order. */
-export function numbersIn(line: Line): readonly Found[] {
-  const found: Found[] = [];
-  scan(line).forEach((span, k, spans) => {
-    const { start, unitAt } = span;
-    const place = unitAt < 0 ? unitPlace(line, span) : unitAt;
-    const hasUnit = unitAt >= 0 || line.near(place, UNIT);
-    const last = hasUnit && unitAt < 0 ? place + 1 : span.end;
-    const next = spans[k + 1];
-    const alien = isTime(line, span, last) || isPartOfHour(line, spans[k - 1], span) || isPartOfHour(line, span, next);
-    found.push({
-      ...span,
-      last,
-      role: alien || goesOn(line, found[k - 1], start) ? 'alien' : isLabel(line, span, next) ? 'label' : 'reading',
-      unit: hasUnit ? UNIT_NAMES[line.value(place)] : undefined,
-      negative: line.numeral(start)?.negative === true || line.has(start - 1, NEGATIVE),
-      denied: line.has(start - 1, NOT),
-    });
-  });
-  return found;
+export function numbersIn(line: Line): readonly Span[] {
+  const spans = scan(line);
+  for (let k = 0; k < spans.length; k++) place(line, spans, k);
+  return spans;
 }

@@ -1,13 +1,12 @@
-/** Numbers and commands as words, for reading back and for the strip on screen. */
+/** Numbers as words, for reading back. */
 import { formatHundredths } from '../domain/measure/length.ts';
 import type { Hundredths } from '../domain/measure/length.ts';
 import type { Language } from '../domain/protocol/types.ts';
-import { languagePack } from './languages.ts';
-import type { CommandId } from './types.ts';
+import { lexiconOf } from './languages.ts';
 
 /** "sixty-two point five". Values the language has no words for here (200 and more, negative) are given in figures. */
 export function speakNumber(value: Hundredths, language: Language): string {
-  const { speech } = languagePack(language).tables;
+  const { speech } = lexiconOf(language).tables;
   if (!Number.isInteger(value) || value < 0 || value >= 20_000) return formatHundredths(value);
   const whole = speech.whole(Math.floor(value / 100));
   const rest = value % 100;
@@ -15,13 +14,4 @@ export function speakNumber(value: Hundredths, language: Language): string {
   const decimals = String(rest).padStart(2, '0').replace(/0$/, '');
   const digits = [...decimals].map((d) => speech.digits[Number(d)] ?? d);
   return `${whole} ${speech.point} ${digits.join(' ')}`;
-}
-
-/** What may be said for each command; the first is the one shown. */
-export function commandWords(language: Language): Readonly<Record<CommandId, readonly string[]>> {
-  const { commands } = languagePack(language).tables;
-  const list = Object.entries(commands) as [CommandId, string][];
-  return Object.fromEntries(
-    list.map(([id, words]) => [id, words.split(' ').map((w) => w.replaceAll('_', ' '))]),
-  ) as unknown as Record<CommandId, readonly string[]>;
 }

@@ -1,6 +1,7 @@
 /** Cuts an utterance into words and numerals, each with the pause that stands before it. Never throws, whatever the text. */
 import { POINT, UNKNOWN } from './roles.ts';
 import type { Lexeme } from './roles.ts';
+import type { Lexicon } from './lexicon.ts';
 import { numeralAt } from './numerals.ts';
 import type { Numeral } from './numerals.ts';
 
@@ -18,16 +19,6 @@ export interface Token {
   readonly gap: number;
   readonly lex: Lexeme;
   readonly numeral?: Numeral;
-}
-
-export interface Words {
-  readonly commaIsPoint: boolean;
-  lookup(word: string): Lexeme;
-  isHesitation(word: string): boolean;
-  /** Morphemes of a written-together number word, or undefined. */
-  split(word: string): readonly string[] | undefined;
-  /** Joins words that mean something together: tokens to take from `i` on, and their common lexeme. */
-  phraseAt(tokens: readonly Token[], i: number): { readonly length: number; readonly lex: Lexeme } | undefined;
 }
 
 const FULL_WIDTH = /[\uff01-\uff5e]/g;
@@ -54,6 +45,10 @@ export function fold(text: string): string {
     .replace(/㎜/g, 'mm')
     .replace(/−(?=\s*\d)/g, '-');
 }
+
+const WORD = /[\p{L}\p{N}]+/gu;
+/** Folded words of a text. */
+export const wordsOf = (text: string): readonly string[] => fold(text).match(WORD) ?? [];
 
 const isDigit = (c: number): boolean => c >= 48 && c <= 57;
 const isAsciiLetter = (c: number): boolean => c >= 97 && c <= 122;
@@ -93,12 +88,12 @@ function isMinus(s: string, i: number): boolean {
 class Cutter {
   readonly out: Token[] = [];
   private readonly s: string;
-  private readonly words: Words;
+  private readonly words: Lexicon;
   private gap = STOP;
   private i = 0;
   private minus = false;
 
-  constructor(s: string, words: Words) {
+  constructor(s: string, words: Lexicon) {
     this.s = s;
     this.words = words;
   }
@@ -137,7 +132,7 @@ class Cutter {
       isBlank(this.s.charCodeAt(this.i + 1)) &&
       isDigit(this.s.charCodeAt(this.i + 2));
     const last = this.out[this.out.length - 1];
-    if (last?.numeral && (alone || this.isTornPoint(c)) && (c === 46 || this.words.commaIsPoint)) {
+    if (last?.numeral && (alone || this.isTornPoint(c)) && (c === 46 || this.words.tables.commaIsPoint)) {
       this.out.push({ text: '.', gap: SPACE, lex: { roles: POINT, value: 0 } });
       this.gap = SPACE;
       this.i++;
@@ -168,13 +163,13 @@ class Cutter {
   }
 
   private push(text: string, end: number): void {
-    if (this.words.isHesitation(text)) {
+    if (this.words.hesitations.has(text)) {
       this.i = end;
       if (this.gap < PAUSE) this.gap = PAUSE;
       return;
     }
     const lex = this.words.lookup(text);
-    const parts = lex === UNKNOWN ? this.words.split(text) : undefined;
+    const parts = lex === UNKNOWN ? this.words.tables.split?.(text) : undefined;
     if (parts) this.pushParts(parts);
     else this.out.push({ text, gap: this.gap, lex });
     this.after(end);
@@ -194,7 +189,7 @@ class Cutter {
   }
 }
 
-function joinPhrases(tokens: Token[], words: Words): Token[] {
+function joinPhrases(tokens: Token[], words: Lexicon): Token[] {
   let out: Token[] | undefined;
   for (let i = 0; i < tokens.length;) {
     const token = tokens[i] as Token;
@@ -216,6 +211,6 @@ function joinPhrases(tokens: Token[], words: Words): Token[] {
 }
 
 /** Words and numerals of an utterance, phrases joined. */
-export function tokenise(text: string, words: Words): readonly Token[] {
+export function tokenise(text: string, words: Lexicon): readonly Token[] {
   return joinPhrases(new Cutter(fold(text), words).run(), words);
 }

@@ -1,53 +1,54 @@
 /** Speech: the top transcript may act, the other alternatives may only object. */
 import type { Hundredths } from '../domain/measure/length.ts';
-import { TOO_LARGE } from './number.ts';
 import { verdict } from './certainty.ts';
-import type { Verdict } from './certainty.ts';
-import { languagePack } from './languages.ts';
-import { wordsOf } from './phrases.ts';
+import { commandNow } from './commands.ts';
+import { lexiconOf } from './languages.ts';
+import { TOO_LARGE } from './number.ts';
 import { said } from './said.ts';
 import type { Said } from './said.ts';
+import { fold } from './tokens.ts';
 import type { SpokenUnit } from './roles.ts';
 import type { ExpectedReading, Expectation, Interpretation, Utterance } from './types.ts';
 
 const MOST_ALTERNATIVES = 6;
+const MOST_CANDIDATES = 3;
 /** An alternative with less than this share of the top one's confidence is not believed (our choice). */
 const CREDIBLE_SHARE = 0.25;
 
 interface Heard {
   readonly text: string;
-  readonly top: Said;
+  readonly expectation: Expectation;
   readonly confidence: number | undefined;
+  /** What the other credible alternatives say. */
   readonly others: readonly Said[];
 }
 
-function hear(utterance: Utterance, expectation: Expectation): Heard {
-  const { text, alternatives } = utterance;
-  const listed = alternatives.find((a) => a.transcript === text);
-  const confidence = listed?.confidence;
+function hear({ text, alternatives }: Utterance, expectation: Expectation): Heard {
+  const confidence = alternatives.find((a) => a.transcript === text)?.confidence;
+  const least = (confidence ?? 0) * CREDIBLE_SHARE;
   const others = alternatives
     .slice(0, MOST_ALTERNATIVES)
-    .filter(
-      (a) =>
-        a.transcript !== text &&
-        ((a.confidence ?? 0) === 0 || (a.confidence ?? 0) >= (confidence ?? 0) * CREDIBLE_SHARE),
-    )
+    .filter((a) => a.transcript !== text && (!a.confidence || a.confidence >= least))
     .map((a) => said(a.transcript, expectation));
-  return { text, top: said(text, expectation), confidence, others };
+  return { text, expectation, confidence, others };
 }
 
-/** Which reading a number is for: the one named, else the one asked for now. */
+const idsOf = (what: Said): readonly string[] => ('ids' in what && what.ids) || [];
+const valuesOf = (what: Said): readonly Hundredths[] =>
+  what.kind === 'value' ? [what.value] : what.kind === 'ask' ? what.candidates : [];
+const isWord = (what: Said): boolean => what.kind === 'command' || what.kind === 'answer';
+
+/** Which reading a number is for: the one named, else the one asked for now; and whether a name was needed to tell. */
 function readingFor(
-  top: Said,
-  expectation: Expectation,
-): { reading?: ExpectedReading; named: boolean; clash: boolean } {
-  const ids = 'ids' in top ? (top.ids ?? []) : [];
-  const { current } = expectation;
-  if (ids.length === 0)
-    return current ? { reading: current, named: false, clash: false } : { named: false, clash: false };
-  if (current && ids.includes(current.id)) return { reading: current, named: false, clash: false };
-  const reading = expectation.readings.find((r) => r.id === ids[0]);
-  return reading ? { reading, named: true, clash: ids.length > 1 } : { named: true, clash: true };
+  what: Said,
+  { current, readings, mode }: Expectation,
+): { reading?: ExpectedReading; place: { reading?: string } } {
+  const ids = idsOf(what);
+  if (mode === 'held') return { place: {} };
+  if (ids.length === 0 || (current && ids.includes(current.id)))
+    return current ? { reading: current, place: {} } : { place: {} };
+  const reading = readings.find((r) => r.id === ids[0]);
+  return reading ? { reading, place: { reading: reading.id } } : { place: {} };
 }
 
 const TO_MM: Partial<Record<SpokenUnit, readonly [number, string]>> = {
@@ -55,139 +56,125 @@ const TO_MM: Partial<Record<SpokenUnit, readonly [number, string]>> = {
   inch: [25.4, 'said in inches'],
 };
 
-/** The value in the reading's own unit and what to say about it; undefined when the unit does not belong to the reading. */
-function inUnit(
-  value: Hundredths,
-  unit: SpokenUnit | undefined,
-  reading: ExpectedReading,
-): { value: Hundredths; why: readonly string[] } | undefined {
-  if (unit === undefined || unit === reading.unit || (unit === '°' && reading.unit === '°C')) return { value, why: [] };
-  const factor = reading.unit === 'mm' ? TO_MM[unit] : undefined;
-  return factor ? { value: Math.round(value * factor[0]), why: [factor[1]] } : undefined;
-}
-
-const valuesOf = (other: Said): readonly Hundredths[] =>
-  other.kind === 'value' ? [other.value] : other.kind === 'ask' ? other.candidates : [];
-
-/** Values other alternatives gave that are not the heard one. */
-function rivalsOf(heard: Heard, value: Hundredths): readonly Hundredths[] {
-  return heard.others.flatMap((o) => (valuesOf(o).includes(value) ? [] : valuesOf(o)));
-}
-
-function value(heard: Heard, top: Extract<Said, { kind: 'value' }>, expectation: Expectation): Interpretation {
-  const { text } = heard;
-  const { reading, named, clash } = readingFor(top, expectation);
-  if (clash) return { kind: 'ask', candidates: [], reason: 'twoNumbers', text };
-  if (!reading || expectation.mode === 'held') return { kind: 'unclear', reason: 'notNow', text };
-  const converted = inUnit(top.value, top.unit, reading);
-  if (!converted) return { kind: 'unclear', reason: 'unit', text };
-  if (converted.value >= TOO_LARGE) return { kind: 'unclear', reason: 'outOfRange', text };
-  const doubts = [
-    ...converted.why,
-    ...(top.doubtful ? ['not every word understood'] : []),
-    ...(isCommand(heard) ? ['heard in two ways'] : []),
-  ];
-  const { tables } = languagePack(expectation.language);
-  const sure = heard.confidence === undefined ? {} : { confidence: heard.confidence };
-  if (saysYesToPending(top, text, expectation)) return { kind: 'command', command: 'yes', text };
-  const judged = isCandidate(converted.value, expectation)
-    ? CHOSEN
-    : verdict({
-        value: converted.value,
-        reading,
-        tables,
-        rivals: rivalsOf(heard, top.value),
-        doubts,
-        ...sure,
-      });
-  const place = named ? { reading: reading.id } : {};
-  if (judged.kind === 'ask')
-    return { kind: 'ask', candidates: judged.candidates, reason: 'twoNumbers', text, ...place };
-  const why = judged.kind === 'check' ? judged.why : [];
-  return {
-    kind: 'reading',
-    value: converted.value,
-    certainty: judged.kind,
-    correction: top.correction,
-    text,
-    why,
-    ...place,
-    ...sure,
-  };
+/** Factor to the reading's own unit, and what to say about it; undefined when the unit does not belong to the reading. */
+function conversion(unit: SpokenUnit | undefined, own: string): readonly [number, string?] | undefined {
+  if (unit === undefined || unit === own || (unit === '°' && own === '°C')) return [1];
+  return own === 'mm' ? TO_MM[unit] : undefined;
 }
 
 /** "yes, fifty-four" while 54 is shown: a yes. */
-function saysYesToPending(top: Extract<Said, { kind: 'value' }>, text: string, expectation: Expectation): boolean {
-  if (expectation.mode !== 'confirm' || expectation.pending !== top.value || !expectation.commands.includes('yes'))
-    return false;
-  return languagePack(expectation.language).book.commands.get(wordsOf(text)[0] ?? '') === 'yes';
+function saysYes(value: Hundredths, { text, expectation }: Heard): boolean {
+  const { mode, pending, commands, language } = expectation;
+  if (mode !== 'confirm' || pending !== value || !commands.includes('yes')) return false;
+  return lexiconOf(language).commands.get(/^\p{L}+/u.exec(fold(text.trim()))?.[0] ?? '') === 'yes';
 }
 
-/** One of the numbers asked about was said: shown once more, kept by a yes. */
-const isCandidate = (value: Hundredths, expectation: Expectation): boolean =>
-  expectation.mode === 'choose' && (expectation.candidates ?? []).includes(value);
-const CHOSEN: Verdict = { kind: 'check', why: ['chosen by voice'] };
+type Number = Extract<Said, { kind: 'value' }>;
 
-const isCommand = (heard: Heard): boolean => heard.others.some((o) => o.kind === 'command' || o.kind === 'answer');
+/** Reasons for not being sure that lie in the words themselves. */
+function doubts(heard: Heard, top: Number, converted: string | undefined): readonly string[] {
+  const elsewhere = heard.others.some(
+    (o) => isWord(o) || (o.kind === 'value' && idsOf(o).join() !== idsOf(top).join()),
+  );
+  const list = [converted, top.doubtful && 'not every word understood', elsewhere && 'heard in two ways'];
+  return list.filter((why): why is string => typeof why === 'string');
+}
+
+/** Judges a value by range, set, alternatives and confidence. One of the numbers asked about is only shown once more. */
+function judged(heard: Heard, top: Number, reading: ExpectedReading, [factor, converted]: readonly [number, string?]) {
+  const { expectation, confidence, others } = heard;
+  const value = Math.round(top.value * factor);
+  if (expectation.mode === 'choose' && expectation.candidates?.includes(value))
+    return { kind: 'check', why: ['chosen by voice'] } as const;
+  const rivals = others.flatMap((o) => (valuesOf(o).includes(top.value) ? [] : valuesOf(o)));
+  const { tables } = lexiconOf(expectation.language);
+  return verdict({
+    value,
+    reading,
+    tables,
+    rivals,
+    doubts: doubts(heard, top, converted),
+    confidence: confidence ?? 0,
+  });
+}
+
+function number(heard: Heard, top: Number): Interpretation {
+  const { text, expectation, confidence } = heard;
+  const { reading, place } = readingFor(top, expectation);
+  if (idsOf(top).length > 1 && place.reading !== undefined)
+    return { kind: 'ask', candidates: [], reason: 'twoNumbers', text };
+  if (!reading) return { kind: 'unclear', reason: 'notNow', text };
+  const factor = conversion(top.unit, reading.unit);
+  if (!factor) return { kind: 'unclear', reason: 'unit', text };
+  const value = Math.round(top.value * factor[0]);
+  if (value >= TOO_LARGE) return { kind: 'unclear', reason: 'outOfRange', text };
+  if (saysYes(value, heard)) return { kind: 'command', command: 'yes', text };
+  const result = judged(heard, top, reading, factor);
+  if (result.kind === 'ask')
+    return { kind: 'ask', candidates: result.candidates, reason: 'twoNumbers', text, ...place };
+  const { correction } = top;
+  const why = result.kind === 'check' ? result.why : [];
+  return {
+    kind: 'reading',
+    value,
+    certainty: result.kind,
+    correction,
+    text,
+    why,
+    ...place,
+    ...(confidence === undefined ? {} : { confidence }),
+  };
+}
+
+/** Plausible ones among some numbers, each once. */
+function plausible(values: readonly Hundredths[], { plausible: [low, high] }: ExpectedReading): readonly Hundredths[] {
+  return [...new Set(values.filter((v) => v >= low && v <= high))].slice(0, MOST_CANDIDATES);
+}
 
 /** The numbers asked about, those the alternatives speak for first; without a place for them, nothing. */
-function question(heard: Heard, top: Extract<Said, { kind: 'ask' }>, expectation: Expectation): Interpretation {
-  const { text } = heard;
-  const { reading, named } = readingFor(top, expectation);
-  if (!reading || expectation.mode === 'held') return { kind: 'none', text };
-  const [low, high] = reading.plausible;
-  const plausible = [...heard.others.flatMap(valuesOf), ...top.candidates].filter((v) => v >= low && v <= high);
-  const place = named ? { reading: reading.id } : {};
-  return { kind: 'ask', candidates: [...new Set(plausible)].slice(0, 3), reason: top.reason, text, ...place };
+function question({ text, expectation, others }: Heard, top: Extract<Said, { kind: 'ask' }>): Interpretation {
+  const { reading, place } = readingFor(top, expectation);
+  if (!reading) return { kind: 'none', text };
+  const candidates = plausible([...others.flatMap(valuesOf), ...top.candidates], reading);
+  return { kind: 'ask', candidates, reason: top.reason, text, ...place };
 }
 
+const LISTENS: readonly Expectation['mode'][] = ['reading', 'confirm', 'choose'];
+
 /** The top transcript says nothing, but another one is a plausible number: ask, never take. */
-function onlyOthers(heard: Heard, expectation: Expectation): Interpretation {
-  const { text, top } = heard;
-  const { current } = expectation;
-  const asked = expectation.mode === 'reading' || expectation.mode === 'confirm' || expectation.mode === 'choose';
-  const numbers = heard.others.filter((o) => o.kind === 'value').flatMap(valuesOf);
-  const plausible =
-    current && asked ? numbers.filter((v) => v >= current.plausible[0] && v <= current.plausible[1]) : [];
-  if (plausible.length > 0)
-    return { kind: 'ask', candidates: [...new Set(plausible)].slice(0, 3), reason: 'noise', text };
+function onlyOthers({ text, expectation, others }: Heard, top: Said): Interpretation {
+  const { current, mode } = expectation;
+  const numbers = others.filter((o) => o.kind === 'value').flatMap(valuesOf);
+  const candidates = current && LISTENS.includes(mode) ? plausible(numbers, current) : [];
+  if (candidates.length > 0) return { kind: 'ask', candidates, reason: 'noise', text };
   return top.kind === 'unclear' ? { kind: 'unclear', reason: top.reason, text } : { kind: 'none', text };
 }
 
-/** A command or answer acts only when no credible alternative says something else. */
+/** A command or answer acts only when no credible alternative is a number or another word. */
 function word(
-  heard: Heard,
+  { text, expectation, others }: Heard,
   top: Extract<Said, { kind: 'command' | 'answer' }>,
-  expectation: Expectation,
 ): Interpretation {
-  const { text } = heard;
-  const other = heard.others.some(
-    (o) =>
-      o.kind === 'value' ||
-      (o.kind === 'command' && (top.kind !== 'command' || o.command !== top.command)) ||
-      (o.kind === 'answer' && (top.kind !== 'answer' || o.answer !== top.answer)),
-  );
-  if (other) return { kind: 'unclear', reason: 'noise', text };
-  if (top.kind === 'answer') return { kind: 'answer', answer: top.answer, text };
-  return expectation.commands.includes(top.command)
-    ? { kind: 'command', command: top.command, text }
-    : { kind: 'unclear', reason: 'notNow', text };
+  const meaning = JSON.stringify(top);
+  if (others.some((o) => o.kind === 'value' || (isWord(o) && JSON.stringify(o) !== meaning)))
+    return { kind: 'unclear', reason: 'noise', text };
+  return top.kind === 'answer' ? { ...top, text } : commandNow(top.command, text, expectation);
 }
 
 export function interpretVoice(utterance: Utterance, expectation: Expectation): Interpretation {
   const heard = hear(utterance, expectation);
-  const { top, text } = heard;
+  const top = said(utterance.text, expectation);
   switch (top.kind) {
     case 'value':
-      return value(heard, top, expectation);
+      return number(heard, top);
     case 'ask':
-      return question(heard, top, expectation);
+      return question(heard, top);
     case 'command':
     case 'answer':
-      return word(heard, top, expectation);
+      return word(heard, top);
     case 'note':
-      return { kind: 'note', note: top.note, text };
+      return { ...top, text: utterance.text };
     default:
-      return onlyOthers(heard, expectation);
+      return onlyOthers(heard, top);
   }
 }

@@ -57,8 +57,9 @@ function figuresAt(line: Line, i: number): Piece | undefined {
 function below100At(line: Line, i: number): Piece | undefined {
   const found = figuresAt(line, i) ?? line.lexicon.tables.tens(line, i);
   if (!found || 'single' in found) return found;
-  const guess = line.guessed(i) || line.guessed(found.end - 1);
-  return { ...PLAIN, ...found, single: found.value < 10 && found.end === i + 1, guess };
+  const { value, end, open } = found;
+  const guess = line.guessed(i) || line.guessed(end - 1);
+  return { value, end, single: value < 10 && end === i + 1, open, figures: false, decimals: undefined, guess };
 }
 
 /** What may follow a hundred: a number below one hundred, after "and" where the language says so. */
