@@ -1,7 +1,7 @@
 /** Which reading of a set to look at again. Names a suspect, never removes one. */
 import { formatHundredths, type Hundredths } from './length.ts';
 import { slipsOf, type SlipKind } from './slips.ts';
-import { dixonCritical, dixonQ, median, modifiedZ } from './spread.ts';
+import { dixonCritical, dixonQ, modifiedZ } from './spread.ts';
 
 export interface Suspect {
   /** Index in the set as given. */
@@ -19,9 +19,36 @@ const AGREE: Hundredths = 200;
 const MAD_FLOOR: Hundredths = 25;
 const Z_LIMIT = 3.5;
 
-/** True when `value` lies within 2 mm of at least half of the others. */
-function agrees(value: Hundredths, others: readonly Hundredths[]): boolean {
-  return others.filter((other) => Math.abs(other - value) <= AGREE).length * 2 >= others.length;
+/** A set in order of size, so that a question about the others costs the same however many they are. */
+interface Ordered {
+  readonly values: readonly Hundredths[];
+  readonly sorted: readonly Hundredths[];
+}
+
+/** How many of a sorted list lie below `limit`. */
+function below(sorted: readonly Hundredths[], limit: Hundredths): number {
+  let [low, high] = [0, sorted.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sorted[middle]! < limit) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Median of the set without the reading at `index`; at least two readings. */
+function medianOfOthers({ values, sorted }: Ordered, index: number): number {
+  const place = below(sorted, values[index]!);
+  const at = (i: number) => sorted[i < place ? i : i + 1]!;
+  const n = sorted.length - 1;
+  return n % 2 === 1 ? at((n - 1) / 2) : (at(n / 2 - 1) + at(n / 2)) / 2;
+}
+
+/** True when `value`, put in the place of the reading at `index`, lies within 2 mm of at least half of the others. */
+function agrees(value: Hundredths, index: number, { values, sorted }: Ordered): boolean {
+  const near = below(sorted, value + AGREE + 1) - below(sorted, value - AGREE);
+  const itself = Math.abs(values[index]! - value) <= AGREE ? 1 : 0;
+  return (near - itself) * 2 >= values.length - 1;
 }
 
 const SLIP_WORDS: Readonly<Record<SlipKind, string>> = {
@@ -30,17 +57,12 @@ const SLIP_WORDS: Readonly<Record<SlipKind, string>> = {
   decimalShift: 'the decimal point may have moved or been lost',
 };
 
-function slipSuspect(
-  index: number,
-  values: readonly Hundredths[],
-  [low, high]: readonly [Hundredths, Hundredths],
-): Suspect | undefined {
-  const value = values[index]!;
-  const others = values.filter((_, i) => i !== index);
-  if (others.length === 0 || agrees(value, others)) return undefined;
-  const centre = median([...others]);
+function slipSuspect(index: number, set: Ordered, [low, high]: readonly [Hundredths, Hundredths]): Suspect | undefined {
+  const value = set.values[index]!;
+  if (set.values.length < 2 || agrees(value, index, set)) return undefined;
+  const centre = medianOfOthers(set, index);
   const fits = slipsOf(value)
-    .filter((slip) => slip.value >= low && slip.value <= high && agrees(slip.value, others))
+    .filter((slip) => slip.value >= low && slip.value <= high && agrees(slip.value, index, set))
     .toSorted((a, b) => Math.abs(a.value - centre) - Math.abs(b.value - centre));
   const best = fits[0];
   if (best === undefined) return undefined;
@@ -48,22 +70,22 @@ function slipSuspect(
   return { index, why: best.kind, text, perhaps: best.value };
 }
 
-function outlierSuspect(index: number, values: readonly Hundredths[], score: number): Suspect {
-  const others = values.filter((_, i) => i !== index);
-  const centre = formatHundredths(Math.round(median([...others])));
-  const text = `${formatHundredths(values[index]!)} stands apart from the others (their middle is ${centre}; modified z-score ${Math.abs(score).toFixed(1)}).`;
+function outlierSuspect(index: number, set: Ordered, score: number): Suspect {
+  const centre = formatHundredths(Math.round(medianOfOthers(set, index)));
+  const text = `${formatHundredths(set.values[index]!)} stands apart from the others (their middle is ${centre}; modified z-score ${Math.abs(score).toFixed(1)}).`;
   return { index, why: 'outlier', text };
 }
 
 /** Outliers of a set that is wide enough to be repeated; by modified z-score, or by Dixon's Q at 95 %. */
-function outliers(values: readonly Hundredths[]): readonly Suspect[] {
-  if (values.length < 3 || Math.max(...values) - Math.min(...values) <= AGREE) return [];
+function outliers(set: Ordered): readonly Suspect[] {
+  const { values, sorted } = set;
+  if (values.length < 3 || sorted.at(-1)! - sorted[0]! <= AGREE) return [];
   const scores = modifiedZ(values, MAD_FLOOR);
   const extreme = dixonQ(values);
   const critical = dixonCritical(values.length, 0.95);
   return values.flatMap((_, index) => {
     const byDixon = extreme?.index === index && critical !== undefined && extreme.q > critical;
-    return Math.abs(scores[index]!) > Z_LIMIT || byDixon ? [outlierSuspect(index, values, scores[index]!)] : [];
+    return Math.abs(scores[index]!) > Z_LIMIT || byDixon ? [outlierSuspect(index, set, scores[index]!)] : [];
   });
 }
 
@@ -79,9 +101,10 @@ export function suspects(
 ): readonly Suspect[] {
   const places = values.flatMap((value, index) => (Number.isFinite(value) && value >= 0 ? [index] : []));
   const usable = places.map((place) => values[place]!);
-  const slips = usable.flatMap((_, index) => slipSuspect(index, usable, plausible) ?? []);
+  const set: Ordered = { values: usable, sorted: usable.toSorted((a, b) => a - b) };
+  const slips = usable.flatMap((_, index) => slipSuspect(index, set, plausible) ?? []);
   const named = new Set(slips.map((slip) => slip.index));
-  const others = outliers(usable).filter((suspect) => !named.has(suspect.index));
+  const others = outliers(set).filter((suspect) => !named.has(suspect.index));
   return [...slips, ...others]
     .toSorted((a, b) => a.index - b.index)
     .map((suspect) => ({ ...suspect, index: places[suspect.index]! }));
