@@ -1,5 +1,5 @@
 import type { TimerId, VoiceHost } from './types.ts';
-import type { WebRecognition, WebRecognitionMaker, WebResultEvent } from './web-types.ts';
+import type { WebPhrase, WebRecognition, WebRecognitionMaker, WebResultEvent } from './web-types.ts';
 
 export interface DeviceEvents {
   /** Any sign of life. */
@@ -12,13 +12,19 @@ export interface DeviceEvents {
   over(): void;
 }
 
+/** `finishing`: no more sound is taken, results still come. `ending`: nothing counts any more. */
+export type Phase = 'idle' | 'running' | 'finishing' | 'ending';
+
 export interface SessionSettings {
   readonly tag: string;
   readonly onDevice: boolean;
+  readonly phrases: readonly WebPhrase[];
 }
 
 /** After an error or an abort the browser owes an `end`, but does not always give it. */
 const END_MS = 1000;
+/** So long the last words may take to come after the sound has been closed. */
+const FINISH_MS = 3000;
 const ALTERNATIVES = 5;
 
 function drop(object: WebRecognition): void {
@@ -42,7 +48,7 @@ export class Device {
   readonly #host: VoiceHost;
   readonly #events: DeviceEvents;
   #object: WebRecognition | undefined;
-  #phase: 'idle' | 'running' | 'ending' = 'idle';
+  #phase: Phase = 'idle';
   #endTimer: TimerId | undefined;
 
   constructor(maker: WebRecognitionMaker, host: VoiceHost, events: DeviceEvents) {
@@ -51,16 +57,17 @@ export class Device {
     this.#events = events;
   }
 
-  get phase(): 'idle' | 'running' | 'ending' {
+  get phase(): Phase {
     return this.#phase;
   }
 
-  begin({ tag, onDevice }: SessionSettings): void {
+  begin({ tag, onDevice, phrases }: SessionSettings): void {
     this.#phase = 'running';
     try {
       const object = (this.#object ??= this.#make());
       object.lang = tag;
       if (onDevice || object.processLocally === true) object.processLocally = onDevice;
+      this.phrases(phrases);
       object.start();
     } catch {
       this.#events.error('cannot-start');
@@ -68,9 +75,33 @@ export class Device {
     }
   }
 
+  /** Words likely to be said now, for this session and the next; browsers that know none are left alone. */
+  phrases(phrases: readonly WebPhrase[]): void {
+    const object = this.#object;
+    if (object?.phrases === undefined || (phrases.length === 0 && object.phrases.length === 0)) return;
+    try {
+      object.phrases = phrases;
+    } catch {
+      // it listens without them
+    }
+  }
+
+  /** Takes no more sound; what was said before still counts. */
+  finish(): void {
+    if (this.#phase !== 'running') return;
+    this.#phase = 'finishing';
+    this.#endTimer ??= this.#host.setTimeout(() => this.renew(), FINISH_MS);
+    try {
+      this.#object?.stop();
+    } catch {
+      this.renew();
+    }
+  }
+
   /** Asks the session to end; its results no longer count. */
   abort(): void {
-    if (this.#phase !== 'running') return;
+    if (this.#phase !== 'running' && this.#phase !== 'finishing') return;
+    this.#clearEndTimer();
     this.#owesAnEnd();
     try {
       this.#object?.abort();
@@ -91,16 +122,20 @@ export class Device {
     this.#endTimer ??= this.#host.setTimeout(() => this.renew(), END_MS);
   }
 
-  #over(): void {
+  #clearEndTimer(): void {
     if (this.#endTimer !== undefined) this.#host.clearTimeout(this.#endTimer);
     this.#endTimer = undefined;
+  }
+
+  #over(): void {
+    this.#clearEndTimer();
     if (this.#phase === 'idle') return;
     this.#phase = 'idle';
     this.#events.over();
   }
 
   #whileRunning(tell: () => void): void {
-    if (this.#phase !== 'running') return;
+    if (this.#phase !== 'running' && this.#phase !== 'finishing') return;
     this.#events.alive();
     tell();
   }

@@ -4,7 +4,7 @@
  * end`; a language that is not installed: `error` and nothing after it; aborted: `end` without an error.
  */
 import type { VoiceHost } from './types.ts';
-import type { WebRecognition, WebRecognitionMaker, WebResult, WebResultEvent } from './web-types.ts';
+import type { WebPhrase, WebRecognition, WebRecognitionMaker, WebResult, WebResultEvent } from './web-types.ts';
 
 export type Said = string | readonly { readonly transcript: string; readonly confidence?: number }[];
 
@@ -13,6 +13,10 @@ export interface FakeConditions {
   online: boolean;
   /** Languages that are recognised on the device, as tags. */
   onDevice: readonly string[];
+  /** What becomes of a request to fetch a language for the device. */
+  install: 'works' | 'does nothing' | 'throws';
+  /** Words likely to be said: `absent` in most browsers; `refused` by recognisers that take none. */
+  phrases: 'absent' | 'taken' | 'refused';
   /** Finals come first without confidence, then once more, and every session hears one utterance. */
   android: boolean;
   /** Starts without a sound, as an installed page on some systems does. */
@@ -28,6 +32,7 @@ export interface Session {
   readonly onDevice: boolean;
   readonly startedAt: number;
   readonly alternatives: number;
+  readonly phrases: readonly string[];
 }
 
 type Handler =
@@ -75,6 +80,7 @@ export class FakeRecognition implements WebRecognition {
   interimResults = false;
   maxAlternatives = 1;
   processLocally = false;
+  phrases?: readonly WebPhrase[];
   onstart: (() => void) | null = null;
   onaudiostart: (() => void) | null = null;
   onsoundstart: (() => void) | null = null;
@@ -88,9 +94,12 @@ export class FakeRecognition implements WebRecognition {
   readonly #world: FakeWorld;
   #phase: 'idle' | 'starting' | 'running' | 'ending' = 'idle';
   #results: WebResult[] = [];
+  /** What is being said and not yet final. */
+  #half = '';
 
   constructor(world: FakeWorld) {
     this.#world = world;
+    if (world.conditions.phrases !== 'absent') this.phrases = [];
   }
 
   get isRunning(): boolean {
@@ -105,11 +114,15 @@ export class FakeRecognition implements WebRecognition {
       onDevice: this.processLocally,
       startedAt: host.now(),
       alternatives: this.maxAlternatives,
+      phrases: (this.phrases ?? []).map(({ phrase }) => phrase),
     };
     sessions.push(session);
     this.#phase = 'starting';
     this.#results = [];
+    this.#half = '';
     if (conditions.mute) return;
+    if (session.phrases.length > 0 && conditions.phrases === 'refused')
+      return this.#later(() => this.fail('phrases-not-supported'));
     if (this.processLocally && !conditions.onDevice.includes(this.lang)) {
       return this.#later(() => {
         this.#phase = 'idle';
@@ -131,12 +144,21 @@ export class FakeRecognition implements WebRecognition {
     });
   }
 
+  /** No more sound; what was being said becomes final first. */
   stop(): void {
-    this.abort();
+    if (this.#phase !== 'running') return this.abort();
+    this.#phase = 'ending';
+    if (this.#world.conditions.endless) return;
+    this.#later(() => {
+      if (this.#half !== '') this.#final(this.#half);
+      this.#emit('onaudioend');
+      this.#end();
+    });
   }
 
   /** Somebody says something. */
   hear(said: Said): void {
+    this.#half = '';
     this.#emit('onsoundstart', 'onspeechstart');
     const top = typeof said === 'string' ? said : (said[0]?.transcript ?? '');
     if (this.#phase === 'ending') return this.#final(said);
@@ -151,6 +173,7 @@ export class FakeRecognition implements WebRecognition {
 
   /** Not final, and nothing comes of it. */
   murmur(text: string): void {
+    this.#half = text;
     if (this.interimResults) this.#result(asResult(text, false, 0));
   }
 
@@ -232,6 +255,13 @@ export function makerIn(world: FakeWorld): WebRecognitionMaker {
       if (!processLocally) return Promise.resolve('available');
       const here = langs.every((tag) => world.conditions.onDevice.includes(tag));
       return Promise.resolve(here ? 'available' : 'downloadable');
+    }
+
+    static install({ langs }: { langs: readonly string[] }): Promise<boolean> {
+      const { install, onDevice } = world.conditions;
+      if (install === 'throws') return Promise.reject(new Error('not now'));
+      if (install === 'works') world.conditions.onDevice = [...onDevice, ...langs];
+      return Promise.resolve(install === 'works');
     }
   };
 }

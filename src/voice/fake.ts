@@ -36,7 +36,8 @@ export interface FakeSpeechOptions extends Partial<FakeSpeech['conditions']> {
 
 interface Made {
   readonly fake: FakeSpeech;
-  readonly parts: Required<Pick<VoiceWindow, 'SpeechRecognition' | 'speechSynthesis' | 'SpeechSynthesisUtterance'>>;
+  readonly parts: Required<Pick<VoiceWindow, 'SpeechRecognition' | 'speechSynthesis' | 'SpeechSynthesisUtterance'>> &
+    Pick<VoiceWindow, 'SpeechRecognitionPhrase'>;
   readonly permissions: NonNullable<VoiceWindow['navigator']['permissions']>;
 }
 
@@ -54,6 +55,8 @@ const USUAL: FakeSpeech['conditions'] = {
   microphone: 'granted',
   online: true,
   onDevice: [],
+  install: 'does nothing',
+  phrases: 'absent',
   android: false,
   mute: false,
   endless: false,
@@ -63,6 +66,17 @@ const USUAL: FakeSpeech['conditions'] = {
   msPerCharacter: 20,
   echo: false,
 };
+
+/** A phrase as the page makes it. */
+class FakePhrase {
+  readonly phrase: string;
+  readonly boost: number;
+
+  constructor(phrase: string, boost = 1) {
+    this.phrase = phrase;
+    this.boost = boost;
+  }
+}
 
 function make({ host = pageHost(), ...wanted }: FakeSpeechOptions): Made {
   const conditions = { ...USUAL, ...wanted };
@@ -93,6 +107,7 @@ function make({ host = pageHost(), ...wanted }: FakeSpeechOptions): Made {
     SpeechRecognition: makerIn(world),
     speechSynthesis: synthesis,
     SpeechSynthesisUtterance: FakeUtterance,
+    ...(conditions.phrases === 'absent' ? {} : { SpeechRecognitionPhrase: FakePhrase }),
   };
   return { fake, parts, permissions: { query: () => Promise.resolve({ state: conditions.microphone }) } };
 }

@@ -1,3 +1,4 @@
+import type { OnDevice } from './types.ts';
 import type { WebRecognitionMaker } from './web-types.ts';
 
 /** Where speech would be turned into words. */
@@ -17,12 +18,34 @@ export async function placeOf(maker: WebRecognitionMaker, tag: string): Promise<
   }
 }
 
-/** Fetches the language for use on the device, where the browser can. Call inside a touch. */
-export async function installOnDevice(maker: WebRecognitionMaker | undefined, tag: string): Promise<boolean> {
-  if (!maker?.install) return false;
+const STATES: Readonly<Record<string, OnDevice>> = {
+  available: 'ready',
+  downloadable: 'fetchable',
+  downloading: 'fetching',
+};
+
+/** How the language stands on this device, in the browser's own words; whatever else it says counts as no. */
+export async function onDeviceState(maker: WebRecognitionMaker | undefined, tag: string): Promise<OnDevice> {
+  if (!maker?.available) return 'unavailable';
   try {
-    return await maker.install({ langs: [tag], processLocally: true });
+    const state = STATES[await maker.available({ langs: [tag], processLocally: true })] ?? 'unavailable';
+    return state === 'fetchable' && !maker.install ? 'unavailable' : state;
   } catch {
-    return false;
+    return 'unavailable';
+  }
+}
+
+/**
+ * Fetches the language for use on the device, where the browser can. Call inside a touch. Its own "done" is not believed:
+ * the language counts as here only if the browser then promises to use it.
+ */
+export async function installOnDevice(maker: WebRecognitionMaker | undefined, tag: string): Promise<OnDevice> {
+  if (!maker?.install) return 'unavailable';
+  try {
+    await maker.install({ langs: [tag], processLocally: true });
+    const state = await onDeviceState(maker, tag);
+    return state === 'ready' || state === 'fetching' ? state : 'failed';
+  } catch {
+    return 'failed';
   }
 }

@@ -26,6 +26,12 @@ export interface Spoken {
  */
 export type BlockCause = 'absent' | 'denied' | 'consent' | 'language' | 'unreachable' | 'silent';
 
+/**
+ * `ready`: recognised on this device. `fetchable`: the browser says that it could be. `fetching`: under way.
+ * `unavailable`: not in this browser. `failed`: it was tried and the browser did not do it.
+ */
+export type OnDevice = 'ready' | 'fetchable' | 'fetching' | 'unavailable' | 'failed';
+
 export type RecogniserState =
   | { readonly state: 'off' | 'asking' | 'starting' | 'listening' }
   /** `trying`: it goes on trying by itself; otherwise it waits to be started again. */
@@ -43,6 +49,14 @@ export interface Recogniser {
   start(language: Language): void;
   /** Ends at once; what was being said is not told any more. */
   stop(): void;
+  /** Takes no more sound, tells what was said before, and is then off. */
+  finish(): void;
+  /** Words likely to be said now. Used only on the device, and only where the recogniser takes them. */
+  setPhrases(phrases: readonly string[]): void;
+  /** Whether this language is, or could be, recognised without speech leaving the device. */
+  onDevice(language: Language): Promise<OnDevice>;
+  /** Fetches the language for use on the device. Call inside a touch. Answers how it stands afterwards. */
+  fetchOnDevice(language: Language): Promise<OnDevice>;
   /** The app has asked for a repeat: the same words again are an answer, not an echo. */
   askAgain(): void;
   onEvent(listener: (event: RecogniserEvent) => void): () => void;
@@ -73,14 +87,20 @@ export interface Speaker {
 }
 
 export type Ear =
-  | { readonly state: 'off' | 'asking' | 'starting' | 'listening' }
+  /** `finishing`: takes no more sound; what was said before may still come. */
+  | { readonly state: 'off' | 'asking' | 'starting' | 'listening' | 'finishing' }
   | { readonly state: 'heard'; readonly text: string }
   | { readonly state: 'speaking'; readonly text: string }
-  | { readonly state: 'blocked'; readonly why: string };
+  | { readonly state: 'blocked'; readonly cause: BlockCause; readonly why: string; readonly trying: boolean };
 
 /** Ear and voice together, as the app has them. */
 export interface Voice {
   listen(on: boolean): void;
+  /** As `listen(false)`, but what was said before is still told. */
+  finish(): void;
+  setPhrases(phrases: readonly string[]): void;
+  onDevice(language: Language): Promise<OnDevice>;
+  fetchOnDevice(language: Language): Promise<OnDevice>;
   setLanguage(language: Language): void;
   ear(): Ear;
   /** Reads aloud with the ear shut; settles when the ear may open again. At most two texts wait; older ones give way. */

@@ -5,7 +5,17 @@
 import type { Language } from '../domain/protocol/types.ts';
 import { Listeners } from './listeners.ts';
 import { Timers } from './timers.ts';
-import type { Ear, Recogniser, RecogniserEvent, Speaker, SpeakerSettings, Spoken, Voice, VoiceHost } from './types.ts';
+import type {
+  Ear,
+  OnDevice,
+  Recogniser,
+  RecogniserEvent,
+  Speaker,
+  SpeakerSettings,
+  Spoken,
+  Voice,
+  VoiceHost,
+} from './types.ts';
 
 export interface VoiceParts {
   readonly recogniser: Recogniser;
@@ -37,6 +47,8 @@ class EarAndVoice implements Voice {
   readonly #stopListening: () => void;
   #language: Language;
   #wanted = false;
+  /** Nobody wants more; what was said before is still waited for. */
+  #finishing = false;
   #waiting: Saying[] = [];
   #saying: Saying | undefined;
   #afterTail: (() => void) | undefined;
@@ -56,9 +68,31 @@ class EarAndVoice implements Voice {
 
   listen(on: boolean): void {
     this.#wanted = on;
+    this.#finishing = false;
     this.#heard = '';
     if (!this.#shut) this.#open();
     this.#onEar.tell(undefined);
+  }
+
+  finish(): void {
+    if (!this.#wanted || this.#shut) return this.listen(false);
+    this.#wanted = false;
+    this.#finishing = true;
+    this.#recogniser.finish();
+    this.#finishing = this.#recogniser.state().state === 'listening';
+    this.#onEar.tell(undefined);
+  }
+
+  setPhrases(phrases: readonly string[]): void {
+    this.#recogniser.setPhrases(phrases);
+  }
+
+  onDevice(language: Language): Promise<OnDevice> {
+    return this.#recogniser.onDevice(language);
+  }
+
+  fetchOnDevice(language: Language): Promise<OnDevice> {
+    return this.#recogniser.fetchOnDevice(language);
   }
 
   setLanguage(language: Language): void {
@@ -69,8 +103,9 @@ class EarAndVoice implements Voice {
 
   ear(): Ear {
     const state = this.#recogniser.state();
+    if (this.#finishing) return { state: 'finishing' };
     if (!this.#wanted) return { state: 'off' };
-    if (state.state === 'blocked') return { state: 'blocked', why: state.why };
+    if (state.state === 'blocked') return state;
     if (this.#shut) return { state: 'speaking', text: this.#saying?.text ?? '' };
     if (this.#heard !== '' && state.state === 'listening') return { state: 'heard', text: this.#heard };
     return { state: state.state };
@@ -117,7 +152,7 @@ class EarAndVoice implements Voice {
   }
 
   stop(): void {
-    this.#wanted = false;
+    this.#wanted = this.#finishing = false;
     for (const saying of this.#waiting.splice(0)) saying.done();
     this.#speaker.cut();
     this.#recogniser.stop();
@@ -126,8 +161,11 @@ class EarAndVoice implements Voice {
   }
 
   #hear(event: RecogniserEvent): void {
-    if (event.kind === 'state') return this.#onEar.tell(undefined);
-    if (this.#shut || !this.#wanted) return;
+    if (event.kind === 'state') {
+      if (event.state.state !== 'listening') this.#finishing = false;
+      return this.#onEar.tell(undefined);
+    }
+    if (this.#shut || (!this.#wanted && !this.#finishing)) return;
     if (event.kind === 'heard' && event.spoken.since !== undefined && event.spoken.since < this.#openedAt) return;
     this.#show(event.kind === 'heard' ? event.spoken.text : event.text);
     if (event.kind === 'heard') this.#onSpoken.tell(event.spoken);
@@ -166,6 +204,7 @@ class EarAndVoice implements Voice {
     this.#afterTail?.();
     this.#afterTail = undefined;
     this.#shut = true;
+    this.#finishing = false;
     this.#heard = '';
     if (!this.#isBlockedForGood()) this.#recogniser.stop();
     this.#onEar.tell(undefined);

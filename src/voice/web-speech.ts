@@ -6,12 +6,14 @@ import type { Language } from '../domain/protocol/types.ts';
 import { Device } from './device.ts';
 import { gate, type Gate, type GateParts } from './gate.ts';
 import { Listeners } from './listeners.ts';
+import { installOnDevice, onDeviceState } from './on-device.ts';
+import { Phrases } from './phrases.ts';
 import { RestartPolicy } from './restart-policy.ts';
 import { ResultReader } from './results.ts';
 import { blockedWhy } from './sentences.ts';
 import { speechTag } from './tags.ts';
 import { Timers } from './timers.ts';
-import type { BlockCause, Recogniser, RecogniserEvent, RecogniserState, VoiceHost } from './types.ts';
+import type { BlockCause, OnDevice, Recogniser, RecogniserEvent, RecogniserState, VoiceHost } from './types.ts';
 import type { VoiceWindow, WebRecognitionMaker, WebResultEvent } from './web-types.ts';
 
 export interface WebSpeechOptions {
@@ -39,12 +41,15 @@ class WebSpeech implements Recogniser {
   readonly #device: Device;
   readonly #gate: GateParts;
   readonly #reader: ResultReader;
+  readonly #phrases: Phrases;
   readonly #policy = new RestartPolicy();
   readonly #listeners = new Listeners<RecogniserEvent>();
   readonly #timers: Timers<'restart' | 'watchdog' | 'asking' | 'proof'>;
   #state: RecogniserState = { state: 'off' };
   #language: Language = 'en';
   #wanted = false;
+  /** Takes no more sound; the last words may still come. */
+  #finishing = false;
   /** Grows with every start and stop, so that an answer to an older question is recognised as such. */
   #turn = 0;
   #onDevice = false;
@@ -56,6 +61,7 @@ class WebSpeech implements Recogniser {
     this.#host = options.host;
     this.#timers = new Timers(options.host);
     this.#reader = new ResultReader({ android: /android/i.test(window.navigator.userAgent) });
+    this.#phrases = new Phrases(window);
     this.#gate = {
       window,
       maker,
@@ -89,6 +95,7 @@ class WebSpeech implements Recogniser {
     const same = this.#wanted && language === this.#language;
     if (same && (this.#device.phase === 'running' || this.#state.state !== 'blocked')) return;
     this.#wanted = true;
+    this.#finishing = false;
     this.#language = language;
     this.#turn += 1;
     this.#timers.clearAll();
@@ -101,7 +108,7 @@ class WebSpeech implements Recogniser {
   }
 
   stop(): void {
-    this.#wanted = false;
+    this.#wanted = this.#finishing = false;
     this.#turn += 1;
     this.#timers.clearAll();
     this.#policy.forgive();
@@ -109,8 +116,39 @@ class WebSpeech implements Recogniser {
     this.#become({ state: 'off' });
   }
 
+  finish(): void {
+    if (this.#device.phase !== 'running' || this.#state.state !== 'listening') return this.stop();
+    this.#wanted = false;
+    this.#finishing = true;
+    this.#turn += 1;
+    this.#timers.clearAll();
+    this.#policy.forgive();
+    this.#device.finish();
+  }
+
+  setPhrases(phrases: readonly string[]): void {
+    if (this.#phrases.set(phrases) && this.#onDevice && this.#device.phase === 'running')
+      this.#device.phrases(this.#phrases.made());
+  }
+
+  onDevice(language: Language): Promise<OnDevice> {
+    return onDeviceState(this.#gate.maker, this.#tagOf(language));
+  }
+
+  async fetchOnDevice(language: Language): Promise<OnDevice> {
+    const tag = this.#tagOf(language);
+    const state = await installOnDevice(this.#gate.maker, tag);
+    // What was found out before is out of date now.
+    this.#gate.places.delete(tag);
+    return state;
+  }
+
+  #tagOf(language: Language): string {
+    return speechTag(language, this.#window.navigator.languages);
+  }
+
   get #tag(): string {
-    return speechTag(this.#language, this.#window.navigator.languages);
+    return this.#tagOf(this.#language);
   }
 
   async #begin(): Promise<void> {
@@ -132,7 +170,7 @@ class WebSpeech implements Recogniser {
     if (this.#prompting) this.#become({ state: 'asking' });
     if (microphone === 'unknown' && !this.#policy.struggling)
       this.#timers.set('asking', ASKING_MS, () => this.#become({ state: 'asking' }));
-    this.#device.begin({ tag: this.#tag, onDevice });
+    this.#device.begin({ tag: this.#tag, onDevice, phrases: onDevice ? this.#phrases.made() : [] });
   }
 
   #alive(): void {
@@ -167,12 +205,18 @@ class WebSpeech implements Recogniser {
       this.#gate.places.set(this.#tag, 'elsewhere');
       this.#policy.forgive();
       this.#device.renew();
+    } else if (code === 'phrases-not-supported') {
+      this.#phrases.refuse();
+      this.#policy.forgive();
+      this.#device.renew();
     } else if (cause) this.#block(cause);
     else if (code !== 'no-speech') this.#policy.fail();
   }
 
   #over(): void {
     for (const name of ['watchdog', 'asking', 'proof'] as const) this.#timers.clear(name);
+    if (this.#finishing) this.#become({ state: 'off' });
+    this.#finishing = false;
     if (!this.#wanted) return;
     const pause = this.#policy.over(this.#host.now());
     this.#becomeStarting();
@@ -226,6 +270,10 @@ function absent(): Recogniser {
       state = { state: 'off' };
       listeners.tell({ kind: 'state', state });
     },
+    finish: () => undefined,
+    setPhrases: () => undefined,
+    onDevice: () => Promise.resolve('unavailable'),
+    fetchOnDevice: () => Promise.resolve('unavailable'),
     askAgain: () => undefined,
     onEvent: (listener) => listeners.add(listener),
   };

@@ -16,7 +16,11 @@ export interface WebRecognition {
   interimResults: boolean;
   maxAlternatives: number;
   processLocally?: boolean;
+  /** Only where the browser knows phrases. */
+  phrases?: readonly WebPhrase[];
   start(): void;
+  /** Takes no more sound; what was said before is still told. */
+  stop(): void;
   abort(): void;
   onstart: (() => void) | null;
   onaudiostart: (() => void) | null;
@@ -27,6 +31,11 @@ export interface WebRecognition {
   onresult: ((event: WebResultEvent) => void) | null;
   onerror: ((event: { readonly error: string }) => void) | null;
   onend: (() => void) | null;
+}
+
+export interface WebPhrase {
+  readonly phrase: string;
+  readonly boost: number;
 }
 
 interface OnDevice {
@@ -65,6 +74,7 @@ export interface WebSynthesis {
 export interface VoiceWindow {
   readonly SpeechRecognition?: WebRecognitionMaker | undefined;
   readonly webkitSpeechRecognition?: WebRecognitionMaker | undefined;
+  readonly SpeechRecognitionPhrase?: (new (phrase: string, boost?: number) => WebPhrase) | undefined;
   readonly speechSynthesis?: WebSynthesis | undefined;
   readonly SpeechSynthesisUtterance?: (new (text: string) => WebUtterance) | undefined;
   readonly navigator: {

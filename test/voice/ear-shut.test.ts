@@ -73,6 +73,10 @@ describe('while the app speaks', () => {
       state: () => ({ state: 'listening' }),
       start: () => undefined,
       stop: () => undefined,
+      finish: () => undefined,
+      setPhrases: () => undefined,
+      onDevice: () => Promise.resolve('unavailable'),
+      fetchOnDevice: () => Promise.resolve('unavailable'),
       askAgain: () => undefined,
       onEvent: (listener) => {
         listeners.push(listener);

@@ -11,7 +11,8 @@ describe('a browser that can neither listen nor speak', () => {
     const ours = voice();
     expect(ours.ear()).toEqual({ state: 'off' });
     ours.listen(true);
-    expect(ours.ear()).toEqual({ state: 'blocked', why: expect.stringContaining('keypad') });
+    const why = expect.stringContaining('keypad');
+    expect(ours.ear()).toEqual({ state: 'blocked', cause: 'absent', why, trying: false });
     ours.listen(false);
     expect(ours.ear()).toEqual({ state: 'off' });
   });
@@ -23,9 +24,16 @@ describe('a browser that can neither listen nor speak', () => {
     expect(ours.ear()).toEqual({ state: 'off' });
   });
 
+  it('has nothing on the device and nothing to fetch', async () => {
+    expect(await voice().onDevice('en')).toBe('unavailable');
+    expect(await voice().fetchOnDevice('en')).toBe('unavailable');
+  });
+
   it('may be asked for anything without throwing', async () => {
     const ours = voice();
     ours.unlock();
+    ours.setPhrases(['next']);
+    ours.finish();
     ours.askAgain();
     ours.setLanguage('de');
     ours.setSpeaker({ volume: 0.5 });
