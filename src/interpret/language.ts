@@ -28,6 +28,9 @@ export interface Speech {
   readonly point: string;
   /** 0…9, as said after the point. */
   readonly digits: readonly string[];
+  /** "and a half" */
+  readonly half: string;
+  readonly unit: string;
 }
 
 export interface LanguageTables {

@@ -34,7 +34,7 @@ function isPronoun(line: Line, i: number): boolean {
   const figures = line.numeral(i + 1) !== undefined;
   if (follows && line.has(i, ARTICLE) && !figures && !line.has(i + 1, GOES_ON_AFTER_ARTICLE)) return true;
   if (line.near(i + 1, COPULA | POINTING) && !line.has(i + 1, GOES_ON)) return true;
-  return line.after(i, POINTING) && !(follows && (figures || line.has(i + 1, GOES_ON | AND)));
+  return line.after(i, POINTING) && !(follows && (figures || line.has(i + 1, GOES_ON | AND | UNIT)));
 }
 
 /** "that one fifty two point five": 52.5, or 152.5? */

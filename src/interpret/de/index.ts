@@ -44,5 +44,5 @@ export const de: LanguageTables = {
   tens,
   split,
   andAfterHundred: true,
-  speech: { whole, point: 'Komma', digits: DIGITS },
+  speech: { whole, point: 'Komma', digits: DIGITS, half: 'einhalb', unit: 'Millimeter' },
 };

@@ -42,5 +42,5 @@ export const en: LanguageTables = {
   confused: '13/30 14/40 15/50 16/60 17/70 18/80 19/90 60/50 61/51 62/52 63/53 64/54 65/55 66/56 67/57 68/58 69/59',
   tens,
   andAfterHundred: true,
-  speech: { whole, point: 'point', digits: DIGITS },
+  speech: { whole, point: 'point', digits: DIGITS, half: 'and a half', unit: 'millimetres' },
 };

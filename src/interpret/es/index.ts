@@ -46,5 +46,5 @@ export const es: LanguageTables = {
   tens,
   split,
   andAfterHundred: false,
-  speech: { whole, point: 'coma', digits: DIGITS },
+  speech: { whole, point: 'coma', digits: DIGITS, half: 'y medio', unit: 'milímetros' },
 };

@@ -48,5 +48,5 @@ export const fr: LanguageTables = {
     '60/70 61/71 62/72 63/73 64/74 65/75 66/76 80/90 81/91 82/92 83/93 84/94 85/95 86/96 2/12 3/13 6/16 6/10 66/70 60/16',
   tens,
   andAfterHundred: false,
-  speech: { whole, point: 'virgule', digits: UNITS.slice(0, 10) },
+  speech: { whole, point: 'virgule', digits: UNITS.slice(0, 10), half: 'et demi', unit: 'millimètres' },
 };
