@@ -124,7 +124,12 @@ export function sheetText(summary: Summary, options: SheetOptions): string {
     ...rule('Open before hand-over'),
     ...orNone(summary.open),
     ...rule('Signed'),
-    ...orNone(summary.signed.map((s) => `${s.role} ${s.initials} ${time(s.at)}${s.overruled === undefined ? '' : `, open items overruled: ${s.overruled}`}`)),
+    ...orNone(
+      summary.signed.map(
+        (s) =>
+          `${s.role} ${s.initials} ${time(s.at)}${s.overruled === undefined ? '' : `, open items overruled: ${s.overruled}`}`,
+      ),
+    ),
     '',
     ...CAUTIONS,
   ];

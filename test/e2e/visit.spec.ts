@@ -31,7 +31,7 @@ describe('the first visit', () => {
   }, 180_000);
 
   it('goes the same way by voice, read back and agreed to number by number', async () => {
-    const beforeScript = await fakeSpeechScript({ onDevice: ['en-US', 'en-GB', 'en'] });
+    const beforeScript = await fakeSpeechScript({ onDevice: ['en-US', 'en-GB', 'en'], msPerCharacter: 5 });
     const { page, troubles } = await chair.open({ beforeScript });
     await openDemo(page);
     await page.getByRole('button', { name: /ear off/i }).click();
