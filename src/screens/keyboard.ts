@@ -4,7 +4,7 @@
  */
 import type { AppModel } from '../app/model.ts';
 
-export type Panel = 'none' | 'flags' | 'note' | 'more';
+export type Panel = 'none' | 'flags' | 'note' | 'more' | 'consent';
 
 export interface KeyPressed {
   readonly key: string;

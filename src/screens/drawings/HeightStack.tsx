@@ -23,11 +23,13 @@ export interface HeightStackProps {
   readonly acceptedMm: readonly [number, number];
 }
 
-const WIDTH = 560;
 const HEIGHT = 400;
 const FLOOR = 350;
 const TOP = 40;
-const SPLIT = 290;
+/** Width of the scale for the space beside the columns. */
+const GAUGE = 270;
+/** Room for one column with its labels; a single one may be broader. */
+const ROOM = { single: 290, each: 190 };
 
 function columnSentence(column: HeightColumn): string {
   const parts: string[] = [];
@@ -76,52 +78,47 @@ export function spreadLabels(positions: readonly number[], apart: number): reado
   return out;
 }
 
-function Column({
-  column,
-  x,
-  width,
-  y,
-  hatch,
-}: {
+interface ColumnProps {
   readonly column: HeightColumn;
   readonly x: number;
   readonly width: number;
   readonly y: Scale;
   readonly hatch: string;
-}) {
+}
+
+/** The part below the closed height, cut off at the foot, and the space above it. */
+function ColumnBody({ column, x, width, y, hatch }: ColumnProps) {
   const { restMm, closedMm, recordMm, targetMm } = column;
+  const body = closedMm ?? targetMm ?? recordMm ?? restMm;
+  if (body === undefined) return null;
+  const quarter = width / 4 + 4;
+  const space = restMm === undefined || closedMm === undefined ? 0 : y.at(closedMm) - y.at(restMm);
+  return (
+    <g>
+      <rect className="d-column" x={x} y={y.at(body)} width={width} height={FLOOR - y.at(body)} />
+      {space <= 0 || restMm === undefined ? null : (
+        <rect className="d-band" fill={`url(#${hatch})`} x={x} y={y.at(restMm)} width={width} height={space} />
+      )}
+      <path className="d-cut" d={`M${x - 8} ${FLOOR - 14}l${quarter} -10l${quarter} 20l${quarter} -20l${quarter} 10`} />
+    </g>
+  );
+}
+
+function Column(props: ColumnProps) {
+  const { column, x, width, y } = props;
   const lines = [
-    { kind: 'rest' as const, value: restMm, name: 'rest' },
-    { kind: 'record' as const, value: recordMm, name: 'record' },
-    { kind: 'closed' as const, value: closedMm, name: 'closed' },
-    { kind: 'target' as const, value: targetMm, name: 'to make' },
+    { kind: 'rest' as const, value: column.restMm, name: 'rest' },
+    { kind: 'record' as const, value: column.recordMm, name: 'record' },
+    { kind: 'closed' as const, value: column.closedMm, name: 'closed' },
+    { kind: 'target' as const, value: column.targetMm, name: 'to make' },
   ].filter((line): line is typeof line & { value: number } => line.value !== undefined);
   const labels = spreadLabels(
     lines.map((line) => y.at(line.value) + 6),
     24,
   );
-  const body = closedMm ?? targetMm ?? recordMm ?? restMm;
   return (
     <g>
-      {body === undefined ? null : (
-        <rect className="d-column" x={x} y={y.at(body)} width={width} height={FLOOR - y.at(body)} />
-      )}
-      {restMm === undefined || closedMm === undefined || restMm <= closedMm ? null : (
-        <rect
-          className="d-band"
-          fill={`url(#${hatch})`}
-          x={x}
-          y={y.at(restMm)}
-          width={width}
-          height={y.at(closedMm) - y.at(restMm)}
-        />
-      )}
-      {body === undefined ? null : (
-        <path
-          className="d-cut"
-          d={`M${x - 8} ${FLOOR - 14}l${width / 4 + 4} -10l${width / 4 + 4} 20l${width / 4 + 4} -20l${width / 4 + 4} 10`}
-        />
-      )}
+      <ColumnBody {...props} />
       {lines.map((line, i) => (
         <HeightLine
           key={line.kind}
@@ -140,24 +137,24 @@ function Column({
   );
 }
 
-/** The space between, enlarged: band, value, uncertainty. */
-function SpaceGauge({
-  columns,
-  accepted,
-  hatch,
-}: {
+interface GaugeProps {
   readonly columns: readonly HeightColumn[];
   readonly accepted: readonly [number, number];
   readonly hatch: string;
-}) {
+  /** Where it begins on the page. */
+  readonly from: number;
+}
+
+/** The space between, enlarged: band, value, uncertainty. */
+function SpaceGauge({ columns, accepted, hatch, from }: GaugeProps) {
   const shown = columns.filter((column) => column.spaceMm !== undefined);
   const reach = shown.flatMap((c) => [
     (c.spaceMm ?? 0) + (c.uncertaintyMm ?? 0),
     (c.spaceMm ?? 0) - (c.uncertaintyMm ?? 0),
   ]);
   const y = scale([Math.floor(Math.min(0, ...reach)), Math.ceil(Math.max(6, ...reach))], [FLOOR, TOP]);
-  const left = SPLIT + 50;
-  const right = WIDTH - 10;
+  const left = from + 50;
+  const right = from + GAUGE - 10;
   const marks: number[] = [];
   for (let value = y.from; value <= y.to; value += y.to - y.from > 12 ? 2 : 1) marks.push(value);
   return (
@@ -215,30 +212,49 @@ function SpacePoint({ column, x, y }: { readonly column: HeightColumn; readonly 
   );
 }
 
-/** The upper end of the heights only: what lies below is cut away, and the cut is drawn. */
-function heightWindow(heights: readonly number[]): readonly [number, number] {
-  if (heights.length === 0) return [0, 10];
-  const [low, high] = [Math.min(...heights), Math.max(...heights)];
-  return [Math.max(0, low - Math.max(4, high - low)), high + 1];
+const heightsOf = (c: HeightColumn): readonly number[] =>
+  [c.restMm, c.closedMm, c.recordMm, c.targetMm].filter((height) => height !== undefined);
+
+const spread = (values: readonly number[]): number =>
+  values.length === 0 ? 0 : Math.max(...values) - Math.min(...values);
+
+/**
+ * The upper end of the heights only: what lies below is cut away, and the cut is drawn. All columns share one scale but
+ * begin at their own highest line, for heights between the marks of different visits must not be compared.
+ */
+function columnScale(column: HeightColumn, all: readonly HeightColumn[]): Scale {
+  const shown = Math.max(...all.map((one) => spread(heightsOf(one)))) + 4;
+  const top = Math.max(10, ...heightsOf(column));
+  return scale([top - shown, top + 1], [FLOOR, TOP]);
 }
 
-export function HeightStack({ title, columns, acceptedMm }: HeightStackProps) {
+function sentence({ columns, acceptedMm }: HeightStackProps): string {
+  const marks = columns.length > 1 ? ' Each visit has marks of its own: compare spaces, never heights.' : '';
+  return `${columns.map(columnSentence).join('. ')}. Accepted space ${mm(acceptedMm[0])} to ${mm(acceptedMm[1])} mm.${marks}`;
+}
+
+export function HeightStack(props: HeightStackProps) {
+  const { title, columns, acceptedMm } = props;
   const hatch = useId();
-  const heights = columns.flatMap((c) => [c.restMm, c.closedMm, c.recordMm, c.targetMm]).filter((h) => h !== undefined);
-  const y = scale(heightWindow(heights), [FLOOR, TOP]);
-  const room = SPLIT / Math.max(1, columns.length);
-  const width = Math.min(110, room * 0.38);
-  const text = `${columns.map(columnSentence).join('. ')}. Accepted space ${mm(acceptedMm[0])} to ${mm(acceptedMm[1])} mm.`;
+  const room = columns.length === 1 ? ROOM.single : ROOM.each;
+  const zone = room * columns.length;
   return (
-    <Figure kind="stack" title={title} text={text} width={WIDTH} height={HEIGHT}>
+    <Figure kind="stack" title={title} text={sentence(props)} width={zone + GAUGE} height={HEIGHT}>
       <defs>
         <Hatch id={hatch} />
       </defs>
-      <path className="d-axis" d={`M10 ${FLOOR}H${SPLIT - 10}`} />
+      <path className="d-axis" d={`M10 ${FLOOR}H${zone - 10}`} />
       {columns.map((column, i) => (
-        <Column key={column.label} column={column} x={20 + i * room} width={width} y={y} hatch={hatch} />
+        <Column
+          key={column.label}
+          column={column}
+          x={20 + i * room}
+          width={room * 0.36}
+          y={columnScale(column, columns)}
+          hatch={hatch}
+        />
       ))}
-      <SpaceGauge columns={columns} accepted={acceptedMm} hatch={hatch} />
+      <SpaceGauge columns={columns} accepted={acceptedMm} hatch={hatch} from={zone} />
     </Figure>
   );
 }

@@ -24,17 +24,29 @@ function wordsOf(ear: EarState): EarWords {
     case 'speaking':
       return { head: 'Speaking, ear shut', more: `“${ear.text}”` };
     case 'blocked':
-      return { head: 'Cannot listen', more: ear.why };
+      return { head: ear.consent === true ? 'Consent wanted' : 'Cannot listen', more: ear.why };
   }
 }
 
 const isOn = (ear: EarState): boolean => ear.state !== 'off' && ear.state !== 'blocked';
 
-export function EarTarget({ ear, actions }: { readonly ear: EarState; readonly actions: AppActions }) {
+interface EarTargetProps {
+  readonly ear: EarState;
+  readonly actions: AppActions;
+  /** Asks the person before speech leaves the device. */
+  readonly onConsent: () => void;
+}
+
+export function EarTarget({ ear, actions, onConsent }: EarTargetProps) {
   const { head, more } = wordsOf(ear);
+  const asks = ear.state === 'blocked' && ear.consent === true;
   return (
-    <button type="button" className={`target ear ear-${ear.state}`} onClick={() => actions.setEar(!isOn(ear))}>
-      <EarIcon state={ear.state} />
+    <button
+      type="button"
+      className={`target ear ear-${ear.state}`}
+      onClick={() => (asks ? onConsent() : actions.setEar(!isOn(ear)))}
+    >
+      <EarIcon state={asks ? 'consent' : ear.state} />
       <span className="ear-words">
         <strong>{head}</strong>
         <span className="ear-more">{more}</span>

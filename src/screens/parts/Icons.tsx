@@ -15,7 +15,10 @@ function Icon({ children, kind }: { readonly children: ReactNode; readonly kind:
 /** The ear is an arc like a rim; what is beside the arc says what it does. */
 const RIM = <path d="M32 42c-9 2-11-5-13-9-2-4-7-7-7-15C12 9 19 5 26 5c7 0 12 5 12 12" />;
 
-const EAR: Readonly<Record<EarState['state'], ReactNode>> = {
+/** `consent`: speech would leave the device, and somebody must decide. */
+export type EarShape = EarState['state'] | 'consent';
+
+const EAR: Readonly<Record<EarShape, ReactNode>> = {
   off: <path d="M6 6l36 36" className="icon-heavy" />,
   asking: <path d="M22 20a5 5 0 1 1 7 5c-2 1-2 3-2 4M27 35v1" />,
   starting: <path d="M20 22h1M27 22h1M34 22h1" className="icon-heavy" />,
@@ -23,10 +26,11 @@ const EAR: Readonly<Record<EarState['state'], ReactNode>> = {
   heard: <path d="M19 22l6 6 13-13" className="icon-heavy" />,
   notUnderstood: <path d="M21 18a5 5 0 1 1 7 5c-2 1-2 3-2 4M26 33v1M38 30v9M38 43v1" />,
   speaking: <path d="M18 24h18M22 18v12M28 15v18M34 20v8" />,
+  consent: <path d="M20 24h22M34 15l9 9-9 9M20 18v12" />,
   blocked: <path d="M20 14l16 18M36 14L20 32" className="icon-heavy" />,
 };
 
-export function EarIcon({ state }: { readonly state: EarState['state'] }) {
+export function EarIcon({ state }: { readonly state: EarShape }) {
   return (
     <Icon kind="ear">
       {RIM}

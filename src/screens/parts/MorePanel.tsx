@@ -1,5 +1,6 @@
 /** What is not needed at the step itself: other places, the file, reading aloud. */
 import type { AppActions, AppModel } from '../../app/model.ts';
+import { ConsentTarget } from './ConsentPanel.tsx';
 import { SpeechTarget } from './Status.tsx';
 import { TakenTargets } from './Taken.tsx';
 import { Target } from './Target.tsx';
@@ -34,6 +35,7 @@ export function MorePanel({ model, actions, onClose }: MorePanelProps) {
           Save file
         </Target>
         <SpeechTarget speech={model.speech} actions={actions} />
+        <ConsentTarget model={model} actions={actions} />
         <TakenTargets clocks={model.clocks} actions={actions} />
       </div>
       <div className="flag-ends">

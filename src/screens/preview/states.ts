@@ -209,6 +209,14 @@ const clockStates: Record<string, AppModel> = {
   }),
 };
 
+const caseLine: AppModel['caseLine'] = [
+  { visit: 1, name: 'visit 1', title: 'Assessment and primary impressions', state: 'done', closedAt: NOW },
+  { visit: 2, name: 'visit 2', title: 'Definitive impressions and jaw relation', state: 'next' },
+  { visit: 3, name: 'visit 3', title: 'Try-in', state: 'later' },
+  { visit: 4, name: 'visit 4', title: 'Insertion', state: 'later' },
+  { visit: 5, name: 'visit 5', title: 'Review', state: 'later' },
+];
+
 const steps: Record<string, AppModel> = {
   inform: at(stepView('upper-ready'), { cautions }),
   'inform-trays': at(
@@ -236,7 +244,11 @@ const steps: Record<string, AppModel> = {
   'signoff-open': at(stepView('signoff-clinician'), { flags, cautions }),
   'signoff-clear': at(stepView('signoff-assistant'), { summary: { ...summary, open: [] } }),
   held: at(stepView('upper-ready', { mode: 'held', words: ['carry on', 'how long', 'help'] }), { clocks: many }),
-  closed: at(stepView('signoff-clinician', { mode: 'closed', words: [] }), { save: { state: 'keeping' } }),
+  closed: at(stepView('signoff-clinician', { mode: 'closed', words: [] }), {
+    save: { state: 'keeping' },
+    caseLine,
+    clocks: many,
+  }),
   'flags-bar': at(stepView('mouth-floor'), { flags, cautions, clocks: many }),
   trouble: at(stepView('mouth-floor'), { trouble: 'Heard “next”. Answer first, or skip with a reason.', cautions }),
   unsafe: at(stepView('mouth-floor'), {
@@ -249,6 +261,11 @@ const steps: Record<string, AppModel> = {
 
 const ears: Record<string, AppModel> = {
   'ear-off': ear({ state: 'off' }),
+  'ear-consent': ear({
+    state: 'blocked',
+    why: 'Listening here may send speech off this device, so it asks for your consent first. The keypad works.',
+    consent: true,
+  }),
   'ear-asking': ear({ state: 'asking' }),
   'ear-starting': ear({ state: 'starting' }),
   'ear-heard': ear({ state: 'heard', text: 'upper width fifty-three' }),
@@ -295,7 +312,7 @@ const places: Record<string, AppModel> = {
   },
   record: { ...base, place: 'record', clocks: [clocks.upperPour] },
   summary: { ...base, place: 'summary', flags, clocks: many },
-  'summary-clear': { ...base, place: 'summary', summary: { ...summary, open: [], flags: [], cautions: [] } },
+  'summary-clear': { ...base, place: 'summary', summary: { ...summary, open: [], flags: [], cautions: [] }, caseLine },
   'lab-sheet': { ...base, place: 'labSheet', clocks: [clocks.upperPour] },
   'no-visit': base,
 };

@@ -2,6 +2,7 @@
 import type { AppActions, AppModel } from '../../app/model.ts';
 import type { Summary } from '../../domain/summary/types.ts';
 import { CaseHeights, CaseHinge, SetRuler } from '../drawings/fromSummary.tsx';
+import { CaseLine } from '../parts/CaseLine.tsx';
 import { SignIcon, ToneIcon } from '../parts/Icons.tsx';
 import { FlagsPanel } from '../parts/Flags.tsx';
 import { CautionLine, PageHead, SaidLine } from '../parts/Lines.tsx';
@@ -75,6 +76,7 @@ export function SummaryScreen({ model, actions, ui }: SummaryProps) {
       {answers ? <FlagsPanel model={model} actions={actions} onClose={() => ui.show('none')} /> : null}
       {summary === undefined || answers ? null : (
         <>
+          <CaseLine model={model} actions={actions} />
           <CautionLine cautions={summary.cautions} />
           <Open summary={summary} onFlags={model.flags.length === 0 ? undefined : () => ui.show('flags')} />
           <LabWork summary={summary} />

@@ -89,7 +89,7 @@ function ClockLine({ clock, all }: { readonly clock: ClockRow; readonly all: rea
       <td className="cell-time">{time(clock.seatedAt)}</td>
       <td className="cell-time">{time(clock.outAt)}</td>
       <td>{clock.struck ? '–' : disinfectedHow(clock, all)}</td>
-      <td className="cell-value">{due === undefined || clock.struck ? '–' : moment(due)}</td>
+      <td className="cell-value cell-moment">{due === undefined || clock.struck ? '–' : moment(due)}</td>
       <td>{notes.length === 0 ? '–' : notes.join('; ')}</td>
     </tr>
   );

@@ -1,5 +1,6 @@
 /** Steps at which the visit stands: a reason is wanted, it is on hold, or it is closed. */
 import { choicesOf } from '../choices.ts';
+import { OpenNext } from '../parts/CaseLine.tsx';
 import { SignIcon } from '../parts/Icons.tsx';
 import { OwnWords } from '../parts/OwnWords.tsx';
 import { Target } from '../parts/Target.tsx';
@@ -59,6 +60,7 @@ export function ClosedBody({ model, actions }: BodyProps) {
         <Target size="giant" onPress={actions.saveFile}>
           Save file
         </Target>
+        <OpenNext model={model} actions={actions} />
         <Target size="big" onPress={() => actions.go('cases')}>
           All cases
         </Target>

@@ -2,6 +2,7 @@
 import { useEffect, useRef } from 'react';
 import type { AppActions, AppModel, StepView } from '../../app/model.ts';
 import { ActionBar } from '../parts/ActionBar.tsx';
+import { ConsentPanel } from '../parts/ConsentPanel.tsx';
 import { EarTarget, SayNow } from '../parts/EarStrip.tsx';
 import { FlagBar, FlagsPanel } from '../parts/Flags.tsx';
 import { Keypad } from '../parts/Keypad.tsx';
@@ -62,6 +63,7 @@ function StepHead({ model, step, compact }: HeadProps) {
 
 function Middle({ model, actions, ui, step }: VisitProps & { readonly step: StepView }) {
   if (ui.panel === 'flags') return <FlagsPanel model={model} actions={actions} onClose={() => ui.show('none')} />;
+  if (ui.panel === 'consent') return <ConsentPanel model={model} actions={actions} onClose={() => ui.show('none')} />;
   if (ui.panel === 'more') return <MorePanel model={model} actions={actions} onClose={() => ui.show('none')} />;
   if (ui.panel === 'note') return <NotePanel actions={actions} onClose={() => ui.show('none')} />;
   if (model.keypadOpen) return <Keypad step={step} ui={ui} />;
@@ -101,7 +103,7 @@ export function VisitScreen({ model, actions, ui }: VisitProps) {
       </main>
       <ActionBar model={model} step={step} actions={actions} ui={ui} />
       <footer className="foot">
-        <EarTarget ear={model.ear} actions={actions} />
+        <EarTarget ear={model.ear} actions={actions} onConsent={() => ui.show('consent')} />
         <SayNow words={unseenWords(step)} />
         <Target
           look="quiet"
