@@ -73,6 +73,14 @@ describe('hinge geometry', () => {
     expect(range.value.molarMm[0]).toBeCloseTo(1.257, 3);
   });
 
+  it('varies the angle alone when everything else was measured', () => {
+    const { planeAngleDeg: _, ...rest } = defaultHinge;
+    const range = hingeSensitivity(3, rest);
+    if (!range.ok) throw new Error(range.text);
+    expect(range.value.incisalMm[0]).toBeCloseTo(2.432, 3);
+    expect(range.value.incisalMm[1]).toBeCloseTo(2.565, 3);
+  });
+
   it('has no span left when everything was measured', () => {
     const range = hingeSensitivity(3, defaultHinge);
     if (!range.ok) throw new Error(range.text);

@@ -111,6 +111,15 @@ describe('tracing', () => {
     expect(apexScatter(apices)).toMatchObject({ value: { verdict } });
   });
 
+  it('measures each leg from the midline, whichever way the legs point', () => {
+    for (const down of [-1, 1]) {
+      const found = tracing([p(0, 0), p(-6, 3 * down)], [p(0, 0), p(5, 3 * down)]);
+      if (!found.ok) throw new Error(found.text);
+      expect(found.value.leftDeg).toBeCloseTo(63.435, 3);
+      expect(found.value.rightDeg).toBeCloseTo(59.036, 3);
+    }
+  });
+
   it('needs two apices', () => {
     expect(apexScatter([p(0, 0)])).toMatchObject({ ok: false, reason: 'tooFew' });
   });

@@ -101,6 +101,23 @@ describe('suspects', () => {
     ]);
   });
 
+  it('lets two millimetres pass and names what lies just beyond', () => {
+    expect(named([70, 70.1, 72])).toEqual([]);
+    expect(named([70, 70.1, 72.01])).toEqual([[2, 'outlier', undefined]]);
+  });
+
+  it('tells the middle of the others, on whichever side the suspect lies', () => {
+    const text = (values: readonly number[]) => suspects(hundredths(values), FACE)[0]?.text;
+    expect(text([70.5, 74.5, 70])).toContain('their middle is 70.25');
+    expect(text([70.5, 66, 70])).toContain('their middle is 70.25');
+    expect(text([70.5, 66, 70, 71])).toContain('their middle is 70.5');
+  });
+
+  it('names by Dixon’s Q what hides from the z-score behind two clusters', () => {
+    expect(named([70, 70, 73, 73, 80.7])).toEqual([[4, 'outlier', undefined]]);
+    expect(named([70, 70, 73, 73, 80])).toEqual([]);
+  });
+
   it('proposes nothing implausible', () => {
     expect(named([70.5, 7.05, 70], [0, 5000])).toEqual([[1, 'outlier', undefined]]);
   });

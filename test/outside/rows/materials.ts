@@ -8,7 +8,15 @@ import {
   TEMPERATURE_STUDIES,
   temperatureCheck,
 } from '../../../src/domain/measure/mixing.ts';
-import { changeOverSpan, elastomerCheck, lastingDent, type TestReport } from '../../../src/domain/measure/standards.ts';
+import {
+  ALGINATE_LIMITS,
+  changeOverSpan,
+  ELASTOMERS,
+  elastomerCheck,
+  lastingDent,
+  type ElastomerType,
+  type TestReport,
+} from '../../../src/domain/measure/standards.ts';
 import { materialPhases, pourState, pourWindow } from '../../../src/domain/measure/windows.ts';
 import { defaultPractice } from '../../../src/domain/protocol/practice.ts';
 import { of, refusalOf, rows, type Row, type Table } from '../check.ts';
@@ -18,7 +26,30 @@ const judged = (report: TestReport) => {
   return pass ? 'pass' : `fail: ${fails.join(', ')}`;
 };
 
+const LIMITS: readonly (readonly [ElastomerType, number, string, number, string])[] = [
+  ['putty', 0, ' to 35', 75, '0.8 to 20'],
+  ['heavy', 1, ' to 35', 50, '0.8 to 20'],
+  ['medium', 2, '31 to 41', 20, '2 to 20'],
+  ['light', 3, '36 to ', 20, '2 to 20'],
+];
+const limitRows = LIMITS.flatMap(([type, number, disc, detail, strain]) =>
+  rows('iso-4823', 'second-hand', [
+    [`${type}: type number`, number, () => ELASTOMERS[type].type],
+    [`${type}: consistency disc, mm`, disc.trim(), () => ELASTOMERS[type].discMm.join(' to ').trim()],
+    [`${type}: detail, µm`, detail, () => ELASTOMERS[type].detailUm],
+    [`${type}: strain in compression, per cent`, strain, () => ELASTOMERS[type].strainPercent.join(' to ')],
+    [`${type}: recovery at least, per cent`, 96.5, () => ELASTOMERS[type].recoveryPercent],
+    [`${type}: linear change at most, per cent`, 1.5, () => ELASTOMERS[type].changePercent],
+  ]),
+);
+
 const standardRows: readonly Row[] = [
+  ...limitRows,
+  ...rows('iso-21563', 'second-hand', [
+    ['alginate: detail, µm', 50, () => ALGINATE_LIMITS.detailUm],
+    ['alginate: recovery at least, per cent', 95, () => ALGINATE_LIMITS.recoveryPercent],
+    ['alginate: tear at least, N/mm', 0.38, () => ALGINATE_LIMITS.tearNPerMm],
+  ]),
   ...rows('iso-4823', 'second-hand', [
     [
       'light: detail 20, recovery 97.0, strain 3.0, change 0.4',
