@@ -1,5 +1,22 @@
 /** What the words around a number say about it: nothing against it, some doubt, a question, or that it was only talk. */
-import { AND, COPULA, DOUBTFUL, FIX, LABEL, MIDDLE, OH, POINT, SIDED, TALK, UNIT } from './roles.ts';
+import {
+  AND,
+  ARTICLE,
+  COPULA,
+  DOUBTFUL,
+  FIX,
+  LABEL,
+  MIDDLE,
+  MONTH,
+  NEGATIVE,
+  OH,
+  PERSON,
+  POINT,
+  RANGE,
+  SIDED,
+  TALK,
+  UNIT,
+} from './roles.ts';
 import type { Line } from './line.ts';
 import { soundsLikeNumber } from './near.ts';
 import { SMALL } from './spans.ts';
@@ -10,6 +27,8 @@ export type Doubt = 'plain' | 'doubtful' | 'ask' | 'talk';
 /** A reading is hardly ever told in more words than this, nor with more words that are in no table. */
 const MOST_WORDS = 14;
 const MOST_UNKNOWN = 2;
+/** With words in no table around it, a bare number is a reading only from here on. */
+const LEAST_AMONG_UNKNOWN = 2500;
 /** A count of things that is not followed by a known word: "twelve trombones". */
 const MOST_COUNTED = 2000;
 
@@ -43,21 +62,38 @@ function isNumbered(line: Line, start: number): boolean {
 
 /** "these two", "high five", "half": a small bare number, or a part of nothing, is a reading only when nothing else speaks. */
 function alone(line: Line, f: Span): Doubt {
-  const barePart = !f.hasWhole && line.numeral(f.start) === undefined && !line.has(f.start, POINT);
-  if (f.unit !== undefined || (f.decimal && !barePart)) return 'plain';
-  const numbered = !f.decimal && isNumbered(line, f.start);
-  if (f.value > SMALL) return numbered ? 'ask' : 'plain';
-  if (numbered) return 'talk';
-  return isIntroduced(line, f) && !talksOn(line, f.last) ? 'plain' : 'ask';
+  const barePart = !f.hasWhole && line.numeral(f.start) === undefined;
+  // "chin point seventy": a noun, or a decimal?
+  if (!f.hasWhole && line.has(f.start, POINT)) return isIntroduced(line, f) ? 'plain' : 'ask';
+  const numbered = isNumbered(line, f.start);
+  if (f.unit !== undefined) return 'plain';
+  if ((f.decimal && !barePart) || f.value > SMALL) return numbered ? 'ask' : 'plain';
+  const goesOn = talksOn(line, f.last);
+  if (numbered || (goesOn && line.after(f.start, DOUBTFUL))) return 'talk';
+  return isIntroduced(line, f) && !goesOn ? 'plain' : 'ask';
 }
 
 /** "sixty fine", "sixty for the upper": the word after an open number may have been its digit. */
 const isHalfHeard = (line: Line, f: Span): boolean =>
   f.open && f.last === f.end && line.touches(f.end) && (line.has(f.end, MIDDLE) || misheard(line, f.end));
 
+/** May stand between "at least" and its number. */
+const LINKS = COPULA | RANGE | DOUBTFUL | ARTICLE;
+
 /** "just under sixty", "at least about fifty", "sixty and a bit": not the number said. */
 const isSided = (line: Line, { start, last }: Span): boolean =>
-  line.after(start, SIDED) || (line.touches(start) && line.after(start - 1, SIDED)) || line.near(last, SIDED);
+  line.after(start, SIDED) || (line.after(start, LINKS) && line.after(start - 1, SIDED)) || line.near(last, SIDED);
+
+/** "she is sixty two", "he'll be eighty": a person (value 1: a third one) and a bare number. */
+function isAge(line: Line, f: Span): boolean {
+  if (isStrong(f)) return false;
+  for (let i = 0; i < f.start; i++) if (line.has(i, PERSON) && line.value(i) === 1) return true;
+  return line.after(f.start, PERSON);
+}
+
+/** "fifty and", "fifty minus": it was to go on. */
+const isCutOff = (line: Line, last: number): boolean =>
+  line.near(last, NEGATIVE) || (line.near(last, AND) && last === line.length - 1);
 
 /** What the words directly beside the number say. */
 export function beside(line: Line, f: Span): Doubt {
@@ -65,9 +101,9 @@ export function beside(line: Line, f: Span): Doubt {
   if (line.touches(last) && line.unknown(last)) {
     return isStrong(f) || misheard(line, last) || f.value > MOST_COUNTED ? 'ask' : 'talk';
   }
-  if (line.touches(start) && line.unknown(start - 1))
-    return isStrong(f) && !misheard(line, start - 1) ? 'doubtful' : 'ask';
-  return isSided(line, f) || isHalfHeard(line, f) ? 'ask' : alone(line, f);
+  if (line.touches(start) && line.unknown(start - 1) && misheard(line, start - 1)) return 'ask';
+  const odd = isSided(line, f) || isHalfHeard(line, f) || isAge(line, f) || isCutOff(line, last);
+  return odd ? 'ask' : alone(line, f);
 }
 
 /** Indices of the tokens that belong to no number. */
@@ -77,9 +113,9 @@ function others(line: Line, found: readonly Span[]): readonly number[] {
   return list;
 }
 
-/** Words of talk stand around the numbers. */
+/** Words of talk, or a month, stand around the numbers. */
 export const isTalk = (line: Line, found: readonly Span[]): boolean =>
-  others(line, found).some((i) => line.has(i, TALK));
+  others(line, found).some((i) => line.has(i, TALK | MONTH));
 
 /** What the rest of the utterance says. */
 export function further(line: Line, f: Span, found: readonly Span[]): Doubt {
@@ -90,5 +126,6 @@ export function further(line: Line, f: Span, found: readonly Span[]): Doubt {
   const unknown = rest.filter((i) => line.unknown(i)).length;
   if (strayUnit || rest.length > MOST_WORDS || unknown > MOST_UNKNOWN) return 'ask';
   if (unknown === 0) return 'plain';
-  return isStrong(f) || line.has(f.start - 1, COPULA) ? 'doubtful' : 'ask';
+  const impersonal = f.value >= LEAST_AMONG_UNKNOWN && !rest.some((i) => line.has(i, PERSON));
+  return isStrong(f) || line.has(f.start - 1, COPULA) || impersonal ? 'doubtful' : 'ask';
 }

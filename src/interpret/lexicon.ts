@@ -2,6 +2,7 @@
 import {
   ALIEN,
   COPULA,
+  DOUBTFUL,
   LABEL,
   NUMBER_WORD,
   ORDINAL,
@@ -25,7 +26,9 @@ interface Joined {
 }
 
 /** Roles a word keeps when it is inflected. Number words never are: "fifths" and "sixes" are not "five" and "six". */
-const INFLECTS = PLAIN | COPULA | LABEL | TALK | UNIT | ALIEN | ORDINAL;
+const INFLECTS = PLAIN | COPULA | LABEL | TALK | UNIT | ALIEN | ORDINAL | POINTING | DOUBTFUL;
+/** What the last word of a phrase still does: "call that one", "both of the two". */
+const KEPT = POINTING | DOUBTFUL;
 const SHORTEST_STEM = 3;
 
 const unjoin = (phrase: string): string => phrase.replaceAll('_', ' ');
@@ -93,8 +96,7 @@ export class Lexicon {
       const lex = words.every((t, k) => k === 0 || t.gap <= PAUSE)
         ? this.lexemes.get(words.map((t) => t.text).join(' '))
         : undefined;
-      if (lex)
-        return { length, lex: { ...lex, roles: lex.roles | ((words[length - 1] as Token).lex.roles & POINTING) } };
+      if (lex) return { length, lex: { ...lex, roles: lex.roles | ((words[length - 1] as Token).lex.roles & KEPT) } };
     }
     return undefined;
   }

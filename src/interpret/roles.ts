@@ -54,6 +54,8 @@ export const POINTING = 1 << 28;
 /** A small bare number right after it is probably a count or a time: "these", "in", "at". */
 export const DOUBTFUL = 1 << 29;
 export const NOT = 1 << 30;
+/** "she is", "they": a bare number said of a person is an age or a count. */
+export const PERSON = 1 << 31;
 
 /** The roles by name, in the order of their bits: the tables of a language use the names. */
 export const ROLE_NAMES = [
@@ -88,6 +90,7 @@ export const ROLE_NAMES = [
   'pointing',
   'doubtful',
   'not',
+  'person',
 ] as const;
 export type RoleName = (typeof ROLE_NAMES)[number];
 

@@ -45,7 +45,7 @@ function noteIn(text: string, expectation: Expectation): Said {
   const note = text.replace(/^[^\p{L}]*\p{L}+[\s:,.–-]*/u, '').trim();
   if (note === '') return { kind: 'unclear', reason: 'noise' };
   const number = note.length <= LONGEST_NUMBER ? said(note, expectation) : undefined;
-  return number?.kind === 'value'
+  return number?.kind === 'value' && !number.doubtful
     ? { kind: 'ask', candidates: [number.value], reason: 'noise' }
     : { kind: 'note', note };
 }

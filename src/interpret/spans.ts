@@ -14,8 +14,19 @@ import {
   MONTH,
   NEGATIVE,
   NOT,
+  OH,
+  ORDINAL,
+  PARTS,
+  PLAIN,
+  POINT,
+  POINTING,
+  QUARTER,
+  RANGE,
+  TEEN,
+  TENS,
+  UNIT,
+  UNIT_NAMES,
 } from './roles.ts';
-import { OH, ORDINAL, PARTS, PLAIN, POINT, POINTING, QUARTER, RANGE, TEEN, TENS, UNIT, UNIT_NAMES } from './roles.ts';
 import type { Line } from './line.ts';
 import { numberAt, spanOf } from './number.ts';
 import type { Span } from './number.ts';
@@ -99,7 +110,8 @@ function isPartOfHour(line: Line, span: Span | undefined, next: Span | undefined
 /** Numbers that go on from a time: "six minutes six seconds", "trois heures et quart". */
 function goesOn(line: Line, before: Span | undefined, start: number): boolean {
   if (before?.role !== 'alien' || !line.touches(start)) return false;
-  for (let i = before.last; i < start; i++) if (!line.has(i, AND | RANGE | CLOCK | ALIEN | NEGATIVE)) return false;
+  for (let i = before.last; i < start; i++)
+    if (!line.has(i, AND | RANGE | CLOCK | ALIEN | NEGATIVE | POINT)) return false;
   return true;
 }
 
@@ -127,9 +139,17 @@ function place(line: Line, spans: readonly Span[], k: number): void {
   else if (isLabel(line, span, next)) span.role = 'label';
 }
 
+/** "seven to eight days": the first is a time because the second is. */
+function leadUp(line: Line, before: Span, span: Span): void {
+  const between = span.start - before.last;
+  if (span.role === 'alien' && between === 1 && line.near(before.last, RANGE) && line.touches(span.start))
+    before.role = 'alien';
+}
+
 /** Every number with its role, in order. */
 export function numbersIn(line: Line): readonly Span[] {
   const spans = scan(line);
   for (let k = 0; k < spans.length; k++) place(line, spans, k);
+  for (let k = spans.length - 1; k > 0; k--) leadUp(line, spans[k - 1] as Span, spans[k] as Span);
   return spans;
 }

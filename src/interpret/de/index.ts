@@ -21,7 +21,7 @@ export const de: LanguageTables = {
   commaIsPoint: true,
   words,
   suffixes: 'e en n s er es em',
-  hesitation: 'ah aeh ahm aehm eh ehm hm mhm oeh uh um',
+  hesitation: 'ah aeh ahm aehm eh ehm hm mhm oeh uh',
   commands: {
     next: 'weiter|nächster Schritt',
     back: 'zurück|einen Schritt zurück',
