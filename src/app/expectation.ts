@@ -151,7 +151,9 @@ export function expectationOf(around: Surroundings): Expectation {
   const currentId = asked ?? (step?.kind === 'reading' ? step.reading : undefined);
   const current = readings.find((def) => def.id === currentId);
   const mainAnswer = mainAnswerOf(context, mode);
-  const callable = readings.filter((def) => stepOfReading(context.protocol, def.id) !== undefined);
+  const callable = readings.filter(
+    (def) => def.anytime === true || stepOfReading(context.protocol, def.id) !== undefined,
+  );
   return {
     language: around.language,
     step: context.step,

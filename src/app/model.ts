@@ -3,14 +3,27 @@
  */
 import type { Interpretation } from '../interpret/types.ts';
 import type { PhaseId } from '../domain/case/facts.ts';
-import type { Answer, Chapter, DrawingId, Material, Disinfectant, Step, Unit } from '../domain/protocol/types.ts';
+import type {
+  Answer,
+  Chapter,
+  DrawingId,
+  Language,
+  Material,
+  Disinfectant,
+  Step,
+  Unit,
+} from '../domain/protocol/types.ts';
 import type { ClockRow, Flag, Summary } from '../domain/summary/types.ts';
+import type { OnDeviceState, Place, Settings } from '../stores/stores.ts';
 
 export type EarState =
   | { readonly state: 'off' }
   | { readonly state: 'asking' }
   | { readonly state: 'starting' }
-  | { readonly state: 'listening' }
+  /** `waits`: a number waits for its yes. */
+  | { readonly state: 'listening'; readonly waits?: true }
+  /** On, but closed on purpose just now: no number is asked for, or the key is not held. */
+  | { readonly state: 'shut'; readonly why: string }
   | { readonly state: 'heard'; readonly text: string }
   | { readonly state: 'notUnderstood'; readonly text: string; readonly hint: string }
   /** Shut while the app itself speaks. */
@@ -49,6 +62,14 @@ export interface TrayChoice {
     /** Clearance left on each side; negative = narrower than the ridge. */
     readonly sideMm: number;
   }[];
+}
+
+/** A computed value that matters at this step, with where it comes from. */
+export interface FigureLine {
+  readonly label: string;
+  readonly text: string;
+  readonly source: string;
+  readonly status: string;
 }
 
 export interface StepView {
@@ -98,6 +119,8 @@ export interface StepView {
   readonly correcting?: { readonly label: string; readonly digits: string; readonly unit: Unit };
   /** For the tray drawings: the best trays for the measured ridge, best first. */
   readonly trays?: TrayChoice;
+  /** What has been computed and matters here. */
+  readonly figures?: readonly FigureLine[];
   readonly canNext: boolean;
   /** Why "next" would be refused, as a sentence. */
   readonly nextBlockedBy?: string;
@@ -116,8 +139,15 @@ export interface CaseListRow {
   readonly closed: boolean;
 }
 
+export interface PreferencesView extends Settings {
+  /** How recognising the chosen language on this device stands. */
+  readonly onDevice: OnDeviceState;
+  /** The language of the visit that is open, which it keeps. */
+  readonly visitLanguage?: Language;
+}
+
 export interface AppModel {
-  readonly place: 'cases' | 'visit' | 'summary' | 'labSheet' | 'record';
+  readonly place: Place;
   readonly now: number;
   readonly cases: readonly CaseListRow[];
   readonly step?: StepView;
@@ -144,6 +174,8 @@ export interface AppModel {
   readonly speechMayLeave: boolean;
   /** Reasons offered when a flag is kept as it is. */
   readonly reasons?: readonly { readonly id: string; readonly label: string }[];
+  /** What can be set, and what the browser says of it. */
+  readonly preferences?: PreferencesView;
   readonly keypadOpen: boolean;
   /** Last thing the app did, in words: "Undone: rest height 62.5 mm". */
   readonly said: string;
@@ -177,6 +209,13 @@ export interface AppActions {
   setSpeech(on: boolean): void;
   /** Agree, or take the agreement back, that speech may be sent off this device to be recognised. */
   setSpeechMayLeave(allowed: boolean): void;
+  /** Push-to-talk: held, or let go. */
+  talk(held: boolean): void;
+  setPreferences(change: Partial<Settings>): void;
+  /** Fetches the chosen language for recognition on this device. Call inside a touch. */
+  fetchOnDevice(): void;
+  /** Reads a sample aloud. */
+  trySpeech(): void;
   armSound(): void;
   silence(): void;
   openKeypad(open: boolean): void;

@@ -9,6 +9,7 @@ import { commandWords } from '../interpret/index.ts';
 import type { Expectation } from '../interpret/types.ts';
 import type { VisitContext } from '../../machines/visit.types.ts';
 import { modeOf, nextBlockedBy, nextTitle, onOffer } from './expectation.ts';
+import { figuresAt } from './figures.ts';
 import type { PendingView, StepView } from './model.ts';
 import { readingLabel } from './wording.ts';
 
@@ -119,6 +120,7 @@ export function stepView(setting: StepSetting): StepView | undefined {
   const next = nextTitle(context);
   const reasonFor = askedFor(setting);
   const trays = traysFor(step, setting);
+  const figures = figuresAt(step, { summary, practice, chosen: setting.chosen });
   const materials = step.kind === 'clock' ? onOffer(step, practice) : undefined;
   return {
     step,
@@ -144,6 +146,7 @@ export function stepView(setting: StepSetting): StepView | undefined {
     ...(clock === undefined ? {} : { clock }),
     ...(correcting === undefined ? {} : { correcting }),
     ...(trays === undefined ? {} : { trays }),
+    ...(figures.length === 0 ? {} : { figures }),
     canNext: blocked === undefined,
     ...(blocked === undefined ? {} : { nextBlockedBy: blocked }),
     ...(next === undefined ? {} : { next }),

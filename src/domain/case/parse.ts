@@ -23,6 +23,8 @@ const material = v.strictObject({
   removeS: num,
   pourFromMin: num,
   pourWithinMin: num,
+  mix: v.exactOptional(v.strictObject({ powderG: num, waterMl: num, lessWater: v.exactOptional(num) })),
+  waterC: v.exactOptional(num),
   generic: v.boolean(),
   source: text,
 });

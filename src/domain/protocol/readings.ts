@@ -738,7 +738,26 @@ const sore: readonly ReadingDef[] = [
   },
 ];
 
+const anytime: readonly ReadingDef[] = [
+  {
+    id: 'water-temperature',
+    label: 'Water temperature of the mix',
+    unit: '°C',
+    names: {
+      en: ['water temperature', 'water'],
+      de: ['wassertemperatur', 'wasser'],
+      es: ['temperatura del agua', 'agua'],
+      fr: ["température de l'eau", 'eau'],
+    },
+    plausible: [200, 6000],
+    expected: [1800, 2500],
+    source: 'Our choice around 21 to 23 °C, the temperatures handbooks and tests use (second-hand).',
+    anytime: true,
+  },
+];
+
 export const readingDefs: readonly ReadingDef[] = [
+  ...anytime,
   ...ridgeAndTissue,
   ...sulcus,
   ...heights,

@@ -17,6 +17,8 @@ export interface ReadingDef {
   readonly plausible: readonly [Hundredths, Hundredths];
   /** Outside: keep, but flag. */
   readonly expected: readonly [Hundredths, Hundredths];
+  /** Belongs to no step: may be called by its name at any time. */
+  readonly anytime?: boolean;
   /** Where the ranges come from. */
   readonly source: string;
   /** Repeated readings of one quantity, compared only within one set of skin marks. */
@@ -145,6 +147,10 @@ export interface Material {
   readonly pourFromMin: number;
   /** Latest pour, minutes after removal. */
   readonly pourWithinMin: number;
+  /** Powder and water of one portion as the leaflet has it, and the share of water left out for a stiffer mix. */
+  readonly mix?: { readonly powderG: number; readonly waterMl: number; readonly lessWater?: number };
+  /** Water temperature the leaflet's times are given for, °C. */
+  readonly waterC?: number;
   /** True until the practice has entered its own leaflet's figures. */
   readonly generic: boolean;
   readonly source: string;

@@ -1,4 +1,5 @@
 /** What does not agree: with the numbers, why it matters, and what to do now. Each rule is one small function. */
+import { temperatureCheck } from '../measure/mixing.ts';
 import { setAdvice } from '../measure/vertical.ts';
 import { formatHundredths, toMm } from '../measure/length.ts';
 import type { ReadingDef } from '../protocol/types.ts';
@@ -272,6 +273,27 @@ const widthsApart: Rule = ({ rows }) => {
   ];
 };
 
+/** The water of the mix against the temperature that the leaflet's times are given for. */
+const waterTemperature: Rule = ({ rows, clocks }) =>
+  clocks.flatMap((clock): Flag[] => {
+    const wanted = clock.material?.waterC;
+    const read = rows.findLast(
+      (row) => row.reading === 'water-temperature' && row.struck === undefined && row.at <= clock.startedAt,
+    );
+    if (wanted === undefined || read === undefined || clock.struck) return [];
+    const check = temperatureCheck(toMm(read.value), wanted);
+    if (!check.ok || !check.value.warn) return [];
+    return [
+      {
+        id: `water:${clock.id}`,
+        level: 'look',
+        what: `${clock.label}: water at ${formatHundredths(read.value)} °C, the leaflet's times are for ${wanted} °C.`,
+        why: `${check.value.text} The clock still counts by the leaflet.`,
+        todo: 'Watch the material itself; use water at the temperature of the leaflet next time.',
+      },
+    ];
+  });
+
 const RULES: readonly Rule[] = [
   closedAboveRest,
   differentMarks,
@@ -282,6 +304,7 @@ const RULES: readonly Rule[] = [
   basesDiffer,
   recordHeight,
   clockFindings,
+  waterTemperature,
   spaceOutside,
   beyondExpected,
   widthsApart,

@@ -1,6 +1,7 @@
 /** What all step bodies share: the lines of the step, and its drawing beside them. */
 import type { ReactNode } from 'react';
 import type { AppActions, AppModel, StepView } from '../../app/model.ts';
+import { Figures } from '../parts/Figures.tsx';
 import { ToneIcon } from '../parts/Icons.tsx';
 import type { VisitUi } from '../useVisitUi.ts';
 import { StepDrawing } from './StepDrawing.tsx';
@@ -24,6 +25,7 @@ export function StepLines({ step }: { readonly step: StepView }) {
           ))}
         </ul>
       )}
+      {step.figures === undefined ? null : <Figures figures={step.figures} />}
       {step.caution === undefined ? null : (
         <p className="step-caution">
           <ToneIcon tone="warn" />

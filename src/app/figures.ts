@@ -1,0 +1,85 @@
+/** Which computed values a step is shown with: never a bare number, never one that does not matter here. */
+import { mixPlan } from '../domain/measure/mixing.ts';
+import { sources, type SourceId } from '../domain/measure/sources.ts';
+import type { Material, Practice, Step } from '../domain/protocol/types.ts';
+import type { ComputedRow, Summary } from '../domain/summary/types.ts';
+import type { FigureLine } from './model.ts';
+
+/** Step id → ids of computed rows (a trailing * takes all that begin so). */
+const AT_STEP: Readonly<Record<string, readonly string[]>> = {
+  'jaw-relation': ['class'],
+  'old-dentures': ['class'],
+  'upper-tray-try': ['tray-upper'],
+  'upper-tray': ['tray-upper'],
+  'lower-tray-try': ['tray-lower'],
+  'lower-tray': ['tray-lower'],
+  'outline-upper': ['border-sulcus-upper*'],
+  'outline-lower': ['border-sulcus-lower*'],
+  'rest-height': ['rest-height'],
+  'closed-height': ['rest-space'],
+  'heights-keep': ['rest-height', 'rest-space'],
+  'record-at': ['rest-height', 'rest-space'],
+  'record-height': ['pin'],
+  'record-keep': ['pin'],
+};
+
+const matches = (pattern: string, id: string) =>
+  pattern.endsWith('*') ? id.startsWith(pattern.slice(0, -1)) : id === pattern;
+
+const fromRow = ({ label, text, source, sourceStatus }: ComputedRow): FigureLine => ({
+  label,
+  text,
+  source,
+  status: sourceStatus,
+});
+
+const fromSource = (label: string, text: string, id: SourceId): FigureLine => ({
+  label,
+  text,
+  source: sources[id].citation,
+  status: sources[id].status,
+});
+
+/** The height the caliper is set to before the record is taken. */
+function recordTarget(step: Step, { vertical }: Summary): readonly FigureLine[] {
+  if (!['record-at', 'record-material', 'bite-record'].includes(step.id) || vertical.rest?.medianMm === undefined)
+    return [];
+  const atRest = vertical.convention === 'rest';
+  const height = atRest ? vertical.rest.medianMm : vertical.targetHeightMm;
+  if (height === undefined) return [];
+  const how = atRest ? 'rest height' : `rest height less ${vertical.targetSpaceMm.toFixed(1)} mm`;
+  return [fromSource('Close to', `${height.toFixed(1)} mm (${how})`, 'glossary-rest-space')];
+}
+
+/** Powder and water of the chosen material, from its own leaflet. */
+function mixOf(step: Step, practice: Practice, chosen: string | undefined): readonly FigureLine[] {
+  const material: Material | undefined =
+    step.kind === 'clock' ? practice.materials.find((m) => m.id === chosen) : undefined;
+  if (material?.mix === undefined) return [];
+  const { powderG, waterMl, lessWater = 0 } = material.mix;
+  const plan = mixPlan({ leaflet: { powderG, waterMl }, lessWater });
+  if (!plan.ok) return [];
+  const amounts = `${plan.value.powderG.toFixed(0)} g powder, ${plan.value.waterMl.toFixed(0)} ml water`;
+  const water = material.waterC === undefined ? '' : `, water at ${material.waterC} °C`;
+  const stiff = lessWater > 0 ? `. ${plan.value.text}` : '.';
+  const note = material.generic ? 'Generic figures: replace with the leaflet’s.' : material.source;
+  return [
+    {
+      label: 'One portion',
+      text: `${amounts}${water}${stiff}`,
+      source: note,
+      status: material.generic ? 'generic' : 'leaflet',
+    },
+  ];
+}
+
+/** All of it for one step, in reading order. */
+export function figuresAt(
+  step: Step,
+  around: { summary: Summary; practice: Practice; chosen: string | undefined },
+): readonly FigureLine[] {
+  const { summary, practice, chosen } = around;
+  const wanted = AT_STEP[step.id] ?? [];
+  const rows = summary.computed.filter((row) => wanted.some((pattern) => matches(pattern, row.id)));
+  return [...rows.map(fromRow), ...recordTarget(step, summary), ...mixOf(step, practice, chosen)];
+}

@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { figuresAt } from '../../src/app/figures.ts';
+import { defaultPractice } from '../../src/domain/protocol/practice.ts';
+import { visit1 } from '../../src/domain/protocol/visit1.ts';
+import { bench, firstVisit } from '../helpers/visit.ts';
+
+const step = (id: string) => visit1.steps.find((s) => s.id === id)!;
+const texts = (b: ReturnType<typeof bench>, id: string, chosen?: string) =>
+  figuresAt(step(id), { summary: b.summary(), practice: defaultPractice, chosen }).map((f) => `${f.label}: ${f.text}`);
+
+function type(b: ReturnType<typeof bench>, id: string, ...mms: string[]): void {
+  b.press(`goto:${id}`);
+  for (const mm of mms) {
+    b.type(mm);
+    b.press('yes');
+  }
+}
+
+describe('figures at a step', () => {
+  it('the class stands where the last of its criteria is judged, and says what is missing before', () => {
+    const b = bench(firstVisit);
+    b.press('goto:ridge-form-upper');
+    b.press('answer:B');
+    expect(texts(b, 'jaw-relation').join()).toMatch(/Incomplete, at least class II.*missing/);
+    type(b, 'bone-height', '17');
+    b.press('goto:muscle');
+    b.press('answer:B');
+    b.press('answer:I');
+    expect(texts(b, 'jaw-relation').join()).toMatch(/^Complete edentulism class: Class II, decided by/);
+  });
+
+  it('the tray to try first stands at the try-in of its own arch', () => {
+    const b = bench(firstVisit);
+    type(b, 'upper-width', '58');
+    expect(texts(b, 'upper-tray-try').join()).toContain('Upper 72');
+    expect(texts(b, 'lower-tray-try')).toEqual([]);
+  });
+
+  it('the caliper is set to rest height less the chosen space, or to rest height when that was chosen', () => {
+    const b = bench(firstVisit);
+    b.press('goto:marks');
+    b.press('answer:made');
+    type(b, 'rest-height', '70', '70.5', '70');
+    expect(texts(b, 'record-material')).toEqual(['Close to: 67.0 mm (rest height less 3.0 mm)']);
+    b.press('goto:record-at');
+    b.press('answer:rest');
+    expect(texts(b, 'record-material')).toEqual(['Close to: 70.0 mm (rest height)']);
+  });
+
+  it('a stiff mix is the leaflet’s powder with the share of water left out', () => {
+    const b = bench(firstVisit);
+    // 23 g to 50 ml less 10 %: 45 ml, ratio 0.511 against 0.460, 11 % thicker (worked by hand).
+    expect(texts(b, 'bite-record', 'alginate-stiff').join()).toMatch(
+      /23 g powder, 45 ml water, water at 21 °C\. 11 % thicker/,
+    );
+    expect(texts(b, 'upper-impression', 'polyether')).toEqual([]);
+  });
+});
+
+describe('water temperature', () => {
+  it('called out of turn, it is held against the leaflet of the next mix, and warns from 3 °C off', () => {
+    const b = bench(firstVisit);
+    b.press('goto:upper-impression');
+    b.say('water twenty five');
+    b.press('yes');
+    expect(b.summary().readings.at(-1)).toMatchObject({ reading: 'water-temperature', value: 2500, unit: '°C' });
+    b.press('material:alginate-regular');
+    b.wait(1000);
+    b.press('start');
+    const flag = b.summary().flags.find((f) => f.id.startsWith('water:'));
+    expect(flag?.what).toContain('water at 25 °C');
+    expect(flag?.why).toContain('faster');
+  });
+
+  it('within 3 °C nothing is said', () => {
+    const b = bench(firstVisit);
+    b.press('goto:upper-impression');
+    b.say('water twenty three');
+    b.press('yes');
+    b.press('material:alginate-regular');
+    b.wait(1000);
+    b.press('start');
+    expect(b.summary().flags.filter((f) => f.id.startsWith('water:'))).toEqual([]);
+  });
+});
