@@ -49,6 +49,8 @@ export interface PinChange {
   /** Change between the rims at the incisors, by the exact hinge model. */
   readonly incisalMm: number;
   readonly incisalRangeMm: readonly [number, number];
+  /** Along the occlusal plane: closing carries the incisors forward (positive), opening back. */
+  readonly incisalForwardMm: number;
   readonly molarMm: number;
   readonly molarRangeMm: readonly [number, number];
   /** The same change read on an incisal pin half as far again from the axis as the incisors (rule 2 : 3). */
@@ -94,13 +96,14 @@ export function pinChange({ restMm, recordedMm, targetSpaceMm, hinge }: PinInput
   const chinMm = restMm - targetSpaceMm - recordedMm;
   const move = solveHinge('chin', chinMm, hinge);
   if (!move.ok) return move;
-  const { incisalMm, molarMm } = move.value;
+  const { incisalMm, molarMm, incisalForwardMm } = move.value;
   const range = rangesOf(chinMm, hinge);
   const [low, high] = range.incisal;
   const value: PinChange = {
     chinMm,
     incisalMm,
     incisalRangeMm: range.incisal,
+    incisalForwardMm,
     molarMm,
     molarRangeMm: range.molar,
     pinMm: onPin(incisalMm),

@@ -232,6 +232,7 @@ describe('pinChange', () => {
     expect(molarMm).toBeCloseTo(-1.589, 3);
     expect(molarRangeMm[0]).toBeCloseTo(-1.86, 10);
     expect(pinMm).toBeCloseTo(1.5 * incisalMm, 10);
+    expect(change.value.incisalForwardMm).toBeGreaterThan(0);
     expect(warnOver6).toBe(false);
   });
 
