@@ -106,13 +106,13 @@ export const contradictions: readonly Contradiction[] = [
     whatWeDo: 'That cell is not used.',
   },
   {
-    about: 'Width of the retromolar pad in 150 people, noted twice from one study: 6.16 and',
+    about: 'Width of the retromolar pad in 150 people, quoted from one study as 6.16 and as',
     printed: '6.16',
     other: () => 6.17,
     whatWeDo: 'Neither is used.',
   },
   {
-    about: 'Edentulous class, patient 2: noted as decided by bone height, upper ridge; by the table also by',
+    about: 'Edentulous class, patient 2: at first sight decided by bone height and upper ridge; by the table by',
     printed: 'bone height, upper ridge',
     other: () =>
       of(
