@@ -1,137 +1,50 @@
-/** The lab sheet as plain text, from the summary alone. */
-import { formatHundredths } from '../domain/measure/length.ts';
-import type { ClockRow, ReadingRow, Summary } from '../domain/summary/types.ts';
+/** The lab sheet as plain text. */
+import type { Summary } from '../domain/summary/types.ts';
+import { sheetModel } from './sheet-model.ts';
+import type { Block, SheetModel } from './sheet-model.types.ts';
+import { sheetTimes } from './sheet-times.ts';
 
 export interface SheetOptions {
   /** IANA name; times on the sheet are in this zone. */
   readonly timeZone: string;
+  /** SHA-256 of the case, lower-case hex. */
+  readonly digest?: string;
 }
-
-type Print = (at: number) => string;
 
 const rule = (title: string) => ['', title.toUpperCase(), '-'.repeat(title.length)];
 
-function clockPrinter(timeZone: string): Print {
-  const format = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
-  return (at) => format.format(at);
-}
-
-function datePrinter(timeZone: string): Print {
-  const format = new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' });
-  return (at) => format.format(at);
-}
-
-function readingLine(row: ReadingRow, time: Print): string {
-  const struck =
-    row.struck === undefined
-      ? ''
-      : `  [struck: ${row.struck.why === 'newAttempt' ? 'new attempt' : row.struck.why} ${time(row.struck.at)}]`;
-  const set =
-    row.markSet === undefined
-      ? ''
-      : `  (${row.markSet}${row.bases === undefined ? '' : `, bases in mouth: ${row.bases}`})`;
-  const heard = row.source === 'voice' ? `voice “${row.text}”` : row.source;
-  return `${time(row.at)}  ${row.label}: ${formatHundredths(row.value)} ${row.unit}${set}  ${heard}${struck}`;
-}
-
-function clockLine(clock: ClockRow, time: Print): string {
-  const parts = [`${clock.label}, attempt ${clock.attempt}: ${clock.name}`, `started ${time(clock.startedAt)}`];
-  if (clock.seatedAt !== undefined) parts.push(`seated ${time(clock.seatedAt)}`);
-  if (clock.outAt !== undefined) parts.push(`${clock.flow === 'timed' ? 'ended' : 'removed'} ${time(clock.outAt)}`);
-  const pour = clock.phases.find((phase) => phase.id === 'pourWithin');
-  if (pour !== undefined && clock.outAt !== undefined && !clock.struck)
-    parts.push(`${clock.clock === 'bite-record' ? 'use' : 'pour'} by ${time(pour.dueAt)}`);
-  if (clock.takenAt !== undefined) parts.push(`poured or taken over ${time(clock.takenAt)}`);
-  if (clock.struck) parts.push('given up');
-  return parts.join('; ');
-}
-
-function verticalLines(summary: Summary): string[] {
-  const v = summary.vertical;
-  const lines: string[] = [];
-  for (const set of [v.rest, v.closed, v.record]) {
-    if (set?.medianMm === undefined) continue;
-    const many = `median ${set.medianMm.toFixed(1)} mm of ${set.n} (range ${(set.rangeMm ?? 0).toFixed(1)} mm)`;
-    lines.push(`${set.label}: ${set.n === 1 ? `${set.medianMm.toFixed(1)} mm, one reading` : many}`);
-  }
-  if (v.restSpaceMm !== undefined) {
-    const give = v.uncertaintyMm === undefined ? '' : ` ± ${v.uncertaintyMm.toFixed(1)} mm`;
-    lines.push(
-      `Rest space: ${v.restSpaceMm.toFixed(1)} mm${give} (${v.verdict}; 2 to 4 mm is the usual teaching range)`,
-    );
-  }
-  lines.push(
-    `Record made at: ${v.convention === 'rest' ? 'rest height' : 'rest height less the chosen space'}; chosen space ${v.targetSpaceMm.toFixed(1)} mm`,
+function tableText({ columns, rows }: Extract<Block, { kind: 'table' }>): string[] {
+  const all = [columns, ...rows.map((row) => row.cells)];
+  const widths = columns.map((_, i) => Math.max(...all.map((cells) => (cells[i] ?? '').length)));
+  return all.map((cells) =>
+    cells
+      .map((cell, i) => cell.padEnd(widths[i] ?? 0))
+      .join('  ')
+      .trimEnd(),
   );
-  return lines;
 }
 
-function flagLines(summary: Summary): string[] {
-  return summary.flags.flatMap((flag) => {
-    const answer =
-      flag.answer === undefined
-        ? 'not answered'
-        : flag.answer.answer === 'keep'
-          ? `kept: ${flag.answer.reason}`
-          : 'to be measured again';
-    return [`* ${flag.what}`, `  ${flag.why}`, `  Answer: ${answer}`];
-  });
+function blockText(block: Block): string[] {
+  if (block.kind === 'lines') return block.lines.map((line) => (line === 'none' ? line : `* ${line}`));
+  if (block.kind === 'table') return [`${block.caption}:`, ...tableText(block)];
+  if (block.kind === 'drawings') return block.drawings.map(({ alt }) => alt);
+  return block.lines.map(({ text, detail }, i) => `${i + 1}. ${text}${detail === undefined ? '' : `\n   ${detail}`}`);
 }
 
-const CAUTIONS = [
-  'This sheet repeats what was measured and what follows from it by arithmetic. It diagnoses nothing.',
-  "Local protocols, the material's instructions for use and licensed judgement come first.",
-];
-
-const orNone = (lines: readonly string[]) => (lines.length === 0 ? ['none'] : lines);
-
-/** The whole sheet, lines joined by "\n", ending in one newline. */
-export function sheetText(summary: Summary, options: SheetOptions): string {
-  const time = clockPrinter(options.timeZone);
-  const date = datePrinter(options.timeZone);
-  const work = summary.labWork.map((line, i) => {
-    const by = line.at === undefined ? '' : ` By ${time(line.at)}.`;
-    return `${i + 1}. ${line.text}${by}${line.detail === undefined ? '' : `\n   ${line.detail}`}`;
-  });
-  const lines = [
-    `LAB SHEET  case ${summary.caseCode}${summary.demo ? '  (DEMO, invented)' : ''}`,
-    `${summary.visitTitle}, ${date(summary.openedAt)}; clinician ${summary.clinician}, assistant ${summary.assistant}; protocol ${summary.protocol}`,
-    `times in ${options.timeZone}`,
-    ...rule('Work'),
-    ...work,
-    ...rule('Cautions'),
-    ...orNone(summary.cautions),
-    ...rule('Vertical dimension'),
-    ...verticalLines(summary),
-    ...rule('Readings'),
-    ...orNone(summary.readings.map((row) => readingLine(row, time))),
-    ...rule('Impressions and clocks'),
-    ...orNone(summary.clocks.map((clock) => clockLine(clock, time))),
-    ...rule('Computed'),
-    ...orNone(summary.computed.map((row) => `${row.label}: ${row.text}  [${row.source}; ${row.sourceStatus}]`)),
-    ...rule('What does not agree'),
-    ...orNone(flagLines(summary)),
-    ...rule('Answers worth knowing'),
-    ...orNone(
-      summary.answers
-        .filter((a) => a.struck === undefined && (a.tone === 'warn' || a.reason !== undefined))
-        .map((a) => `${a.question}: ${a.answer}${a.reason === undefined ? '' : ` (${a.reason})`}`),
-    ),
-    ...rule('Notes'),
-    ...orNone(summary.notes.filter((n) => !n.struck).map((n) => `${time(n.at)}  ${n.text}`)),
-    ...rule('Skipped'),
-    ...orNone(summary.skips.map((s) => `${s.title}: ${s.reason}`)),
-    ...rule('Open before hand-over'),
-    ...orNone(summary.open),
-    ...rule('Signed'),
-    ...orNone(
-      summary.signed.map(
-        (s) =>
-          `${s.role} ${s.initials} ${time(s.at)}${s.overruled === undefined ? '' : `, open items overruled: ${s.overruled}`}`,
-      ),
-    ),
+/** A sheet as lines joined by "\n", ending in one newline. */
+export function modelText(sheet: SheetModel): string {
+  const out = [
+    `${sheet.title.toUpperCase()}${sheet.mark === '' ? '' : ` (${sheet.mark})`}`,
+    ...sheet.head.map(({ label, value }) => `${label}: ${value}`),
+    ...sheet.sections.flatMap((section) => [...rule(section.title), ...section.blocks.flatMap(blockText)]),
     '',
-    ...CAUTIONS,
+    ...sheet.foot,
+    ...(sheet.digest === undefined ? [] : [`Case digest (SHA-256): ${sheet.digest}`]),
   ];
-  return `${lines.join('\n')}\n`;
+  return `${out.join('\n')}\n`;
+}
+
+/** The whole sheet of a summary as text. */
+export function sheetText(summary: Summary, { timeZone, digest }: SheetOptions): string {
+  return modelText(sheetModel(summary, sheetTimes(timeZone), digest));
 }

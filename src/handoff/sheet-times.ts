@@ -1,0 +1,19 @@
+/** Times on a sheet, written in one named zone wherever the sheet is made. */
+import type { SheetTimes } from './sheet-model.types.ts';
+
+/** `timeZone` is an IANA name the platform knows; an unknown one throws RangeError, so callers check theirs first. */
+export function sheetTimes(timeZone: string): SheetTimes {
+  const clock = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
+  const calendar = new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' });
+  return { zone: timeZone, date: (at) => calendar.format(at), time: (at) => clock.format(at) };
+}
+
+/** True for a time zone this platform can write times in. */
+export function isTimeZone(timeZone: string): boolean {
+  try {
+    sheetTimes(timeZone);
+    return true;
+  } catch {
+    return false;
+  }
+}
