@@ -64,9 +64,15 @@ function restRows({ vertical, practice }: ComputeFrom): readonly ComputedRow[] {
     ...(space === undefined ? [] : rowOf({ id: 'rest-space', label: 'Interocclusal rest space' }, space, spaceText)),
     ...(pin === undefined
       ? []
-      : rowOf({ id: 'pin', label: 'Change at the incisal pin' }, pin, (p) => {
-          const [low, high] = p.incisalRangeMm;
-          return `chin ${p.chinMm.toFixed(1)} mm; pin ${Math.min(low, high).toFixed(1)} to ${Math.max(low, high).toFixed(1)} mm; first molar ${Math.min(...p.molarRangeMm).toFixed(1)} to ${Math.max(...p.molarRangeMm).toFixed(1)} mm (minus closes)`;
+      : rowOf({ id: 'pin', label: 'Change of height for the mounting' }, pin, (p) => {
+          const span = ([a, b]: readonly [number, number]) =>
+            `${Math.min(a, b).toFixed(1)} to ${Math.max(a, b).toFixed(1)} mm`;
+          const parts = [
+            `incisors ${span(p.incisalRangeMm)}`,
+            `pin ${span(p.pinRangeMm)}`,
+            `first molar ${span(p.molarRangeMm)}`,
+          ];
+          return `chin ${p.chinMm.toFixed(1)} mm; ${parts.join('; ')} (minus closes)`;
         })),
   ];
 }

@@ -63,24 +63,36 @@ function labChange(
   if (!stats.ok || record?.medianMm === undefined) return undefined;
   const change = pinChange({ restMm: stats.value.medianMm, recordedMm: record.medianMm, targetSpaceMm: targetMm });
   if (!change.ok) return undefined;
-  const { chinMm, incisalRangeMm, molarRangeMm, warnOver6 } = change.value;
-  const pin = sorted(incisalRangeMm);
+  const { chinMm, incisalRangeMm, pinRangeMm, molarRangeMm, warnOver6 } = change.value;
+  const [incisal, pin] = [sorted(incisalRangeMm), sorted(pinRangeMm)];
   const caution = warnOver6
     ? ' Over 6 mm at the pin: hinge arithmetic is not trusted that far; take a new record.'
     : '';
-  return { chinMm, pinMm: pin, molarMm: sorted(molarRangeMm), text: `${pinText(pin)}${caution}` };
+  return {
+    chinMm,
+    incisalMm: incisal,
+    pinMm: pin,
+    molarMm: sorted(molarRangeMm),
+    text: `${changeText(incisal, pin)}${caution}`,
+  };
 }
 
 const sorted = ([a, b]: readonly [number, number]): readonly [number, number] => (a <= b ? [a, b] : [b, a]);
 
-/** "close the pin by 2.4 to 3.0 mm". Directions in words: a sign is lost on a sheet. */
-export function pinText([low, high]: readonly [number, number]): string {
+const amount = ([a, b]: readonly [number, number]): string => {
+  const [low, high] = [Math.abs(a), Math.abs(b)].toSorted((x, y) => x - y) as [number, number];
+  return low.toFixed(1) === high.toFixed(1) ? `${low.toFixed(1)} mm` : `${low.toFixed(1)} to ${high.toFixed(1)} mm`;
+};
+
+/**
+ * "Close by 2.4 to 3.0 mm between the rims at the incisors; a pin half as far again from the axis moves 3.6 to 4.5 mm."
+ * Directions in words: a sign is lost on a sheet.
+ */
+export function changeText(incisal: readonly [number, number], pin: readonly [number, number]): string {
+  const [low, high] = incisal;
   if (Math.max(Math.abs(low), Math.abs(high)) < 0.05) return 'Leave the pin as it is.';
   const verb = high <= 0 ? 'Close' : low >= 0 ? 'Open' : 'Change';
-  const [a, b] = [Math.abs(low), Math.abs(high)].toSorted((x, y) => x - y) as [number, number];
-  return a.toFixed(1) === b.toFixed(1)
-    ? `${verb} the pin by ${a.toFixed(1)} mm.`
-    : `${verb} the pin by ${a.toFixed(1)} to ${b.toFixed(1)} mm.`;
+  return `${verb} by ${amount(incisal)} between the rims at the incisors; a pin half as far again from the axis moves ${amount(pin)}.`;
 }
 
 /**

@@ -145,6 +145,9 @@ export interface VerticalDimension {
   /** What the lab must change: chin distance, and the pin range that follows from it. Negative = close. */
   readonly lab?: {
     readonly chinMm: number;
+    /** Between the rims at the incisors. */
+    readonly incisalMm: readonly [number, number];
+    /** On an incisal pin half as far again from the axis as the incisors. */
     readonly pinMm: readonly [number, number];
     readonly molarMm: readonly [number, number];
     readonly text: string;

@@ -6,6 +6,7 @@ import { Figure, Label } from './Figure.tsx';
 export interface HingeProps {
   /** Change of the distance between the skin marks; negative closes. */
   readonly chinMm: number;
+  readonly incisalMm: readonly [number, number];
   readonly pinMm: readonly [number, number];
   readonly molarMm: readonly [number, number];
 }
@@ -84,14 +85,14 @@ function Call({ from, to, words }: CallProps) {
   );
 }
 
-function sentence({ chinMm, pinMm, molarMm }: HingeProps): string {
+function sentence({ chinMm, incisalMm, pinMm, molarMm }: HingeProps): string {
   if (chinMm === 0) return 'No change between the skin marks: the pin stays as it is.';
   const verb = chinMm < 0 ? 'closes' : 'opens';
-  return `The jaw ${verb} about its hinge axis: ${change(chinMm)} between the skin marks, ${changeRange(pinMm)} at the pin, ${changeRange(molarMm)} at the first molar. Movement drawn ${LARGER} times larger.`;
+  return `The jaw ${verb} about its hinge axis: ${change(chinMm)} between the skin marks, ${changeRange(incisalMm)} at the incisors, ${changeRange(pinMm)} at a pin half as far again from the axis, ${changeRange(molarMm)} at the first molar. Movement drawn ${LARGER} times larger.`;
 }
 
 export function Hinge(props: HingeProps) {
-  const { chinMm, pinMm, molarMm } = props;
+  const { chinMm, incisalMm, pinMm, molarMm } = props;
   const angle = turnFor(chinMm) * LARGER;
   const [nose, chin, incisal, molar] = [onPage(NOSE), onPage(CHIN), onPage(INCISAL), onPage(MOLAR)];
   const side = 460;
@@ -109,7 +110,10 @@ export function Hinge(props: HingeProps) {
         nose mark
       </Label>
       <Call from={molar} to={{ x: 210, y: 110 }} words={`molar ${changeRange(molarMm)}`} />
-      <Call from={incisal} to={{ x: side, y: 200 }} words={`pin ${changeRange(pinMm)}`} />
+      <Call from={incisal} to={{ x: side, y: 200 }} words={`incisors ${changeRange(incisalMm)}`} />
+      <Label x={side} y={240} anchor="start">
+        {`pin ${changeRange(pinMm)}`}
+      </Label>
       <Call from={chin} to={{ x: side, y: 350 }} words={`chin ${change(chinMm)}`} />
     </Figure>
   );

@@ -37,7 +37,9 @@ export function CaseHeights({ summary }: { readonly summary: Summary }) {
 
 export function CaseHinge({ summary }: { readonly summary: Summary }) {
   const { lab } = summary.vertical;
-  return lab === undefined ? null : <Hinge chinMm={lab.chinMm} pinMm={lab.pinMm} molarMm={lab.molarMm} />;
+  return lab === undefined ? null : (
+    <Hinge chinMm={lab.chinMm} incisalMm={lab.incisalMm} pinMm={lab.pinMm} molarMm={lab.molarMm} />
+  );
 }
 
 interface SetRulerProps {

@@ -94,8 +94,7 @@ function HeightWords({ summary }: SheetProps) {
       )}
       {vertical.lab === undefined ? null : (
         <li>
-          <strong>{vertical.lab.text}</strong> At the pin {changeRange(vertical.lab.pinMm)}, at the first molar{' '}
-          {changeRange(vertical.lab.molarMm)}.
+          <strong>{vertical.lab.text}</strong> At the first molar {changeRange(vertical.lab.molarMm)}.
         </li>
       )}
       <li>

@@ -153,7 +153,13 @@ export const summary: Summary = {
     convention: 'restLessSpace',
     targetSpaceMm: 3,
     targetHeightMm: 68,
-    lab: { chinMm: -2, pinMm: [-2, -1.6], molarMm: [-1.24, -0.84], text: 'Close the pin by 1.6 to 2.0 mm.' },
+    lab: {
+      chinMm: -2,
+      incisalMm: [-2, -1.6],
+      pinMm: [-3, -2.4],
+      molarMm: [-1.24, -0.84],
+      text: 'Close the pin by 1.6 to 2.0 mm.',
+    },
   },
   clocks: [
     {
