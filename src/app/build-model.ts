@@ -32,6 +32,11 @@ export function buildModel(parts: ModelParts): AppModel {
     sound,
     ...(canSpeak ? { speech: settings.speech } : {}),
     speechMayLeave: settings.mayLeaveDevice,
+    preferences: {
+      ...settings,
+      onDevice: ui.onDevice,
+      ...(open === undefined ? {} : { visitLanguage: open.language }),
+    },
     keypadOpen: ui.keypadOpen,
     said: ui.said,
     trouble: ui.trouble,

@@ -8,8 +8,16 @@ import type { Session } from './session.ts';
 export interface OpenCase {
   readonly id: string;
   readonly session: Session;
+  /** The language the visit was opened in, which it keeps. */
+  readonly language: Language;
+  /** Whether that language's words could be fetched; without them only figures are understood. */
+  readonly hasWords: boolean;
   /** What the screens are given of this case at a time. */
   parts(now: number): Partial<AppModel>;
+  /** What the ear must know: whether a number is asked for, whether one waits for its yes. */
+  listensFor(): { readonly reading: boolean; readonly waits: boolean };
+  /** Words likely to be said now. */
+  phrases(address: string): readonly string[];
   /** What still has to ring, without what has rung. */
   deadlines(now: number): readonly Deadline[];
   /** The case's row in the list, as of its latest fact. */
@@ -25,6 +33,12 @@ export interface NewCase {
   readonly assistant: string;
   readonly demo: boolean;
   readonly language: Language;
+}
+
+/** Why a case cannot be begun like this, in a sentence; empty when it can. */
+export function whyNotBegun(input: Pick<NewCase, 'code' | 'clinician' | 'assistant'>): string {
+  const given = [input.code, input.clinician, input.assistant].every((text) => text.trim() !== '');
+  return given ? '' : 'A case needs a code and the initials of clinician and assistant.';
 }
 
 export interface NextVisit {

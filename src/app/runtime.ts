@@ -6,18 +6,23 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Fact } from '../domain/case/facts.ts';
 import type { Utterance } from '../interpret/types.ts';
 import type { Ring } from '../time/types.ts';
-import { EarView } from './ear-view.ts';
-import { createStores, SETTINGS_KEY, type Settings, type Stores } from '../stores/stores.ts';
+import type { Language } from '../domain/protocol/types.ts';
+import { createStores, type Settings, type Stores } from '../stores/stores.ts';
 import type { VisitEvent } from '../../machines/visit.types.ts';
+import { Aloud } from './aloud.ts';
 import { buildModel, saveState } from './build-model.ts';
 import { localDate } from './dates.ts';
 import type { AppActions, AppModel, CaseListRow } from './model.ts';
-import type { NewCase, NextVisit, OpenCase, Opened } from './open-case.ts';
-import { soundSettings } from './settings.ts';
+import { whyNotBegun, type OpenCase, type Opened } from './open-case.ts';
 import type { Devices } from './ports.ts';
+import type { Listening } from './listening.ts';
+import { Preferences, wordsMissing } from './preferences.ts';
+import { spokenWords } from './spoken-words.ts';
 import type { Outcome } from './session.ts';
+import type * as visitKit from './visit-kit.ts';
 
-const BEEP_MS = 200;
+type Kit = typeof visitKit;
+
 export interface Runtime extends AppActions {
   readonly model: StoreApi<AppModel>;
   start(): Promise<void>;
@@ -35,12 +40,23 @@ class AppRuntime implements Runtime {
   private readonly stops: (() => void)[] = [];
   private open: OpenCase | undefined;
   private list: readonly CaseListRow[] = [];
-  private pauseFrom = 0;
-  private readonly earView = new EarView();
+  private readonly aloud: Aloud;
+  private readonly preferences: Preferences;
+  /** Comes with the first visit: nothing is to be heard before. */
+  private ear: Listening | undefined;
+
+  readonly press = (intent: string): void => this.say('touch', intent);
+  readonly key = (key: string): void => this.say('key', key);
+  readonly type = (text: string): void => this.say('keypad', text);
+  readonly fetchOnDevice = (): void => void this.preferences.fetchOnDevice();
+  readonly trySpeech = (): void => void this.preferences.trySpeech();
 
   constructor(devices: Devices) {
     this.devices = devices;
-    this.stores = createStores(devices.time.clock.now());
+    const stores = createStores(devices.time.clock.now());
+    this.stores = stores;
+    this.preferences = new Preferences({ devices, stores, changed: () => this.redraw() });
+    this.aloud = new Aloud(devices, () => this.preferences.now.speech);
     this.model = createStore<AppModel>()(() => this.build());
   }
 
@@ -52,14 +68,22 @@ class AppRuntime implements Runtime {
       cases: this.list,
       open: this.open,
       now: this.stores.clock.getState().now,
-      ear: this.earView.state(voice.ear(), this.stores.settings.getState()),
+      ear: this.ear?.state(this.language()) ?? { state: 'off' },
       save: saveState(log.status(), this.stores.ui.getState().said),
       sound: time.sound.state(),
       canSpeak: voice.canSpeak(),
     });
   }
 
+  private language(): Language {
+    return this.open?.language ?? this.preferences.now.language;
+  }
+
+  /** The ear is told what the visit does; what it does then is drawn with the rest. */
   private redraw(): void {
+    this.devices.voice.setLanguage(this.language());
+    const visible = this.stores.ui.getState().place === 'visit';
+    this.ear?.attend(this.preferences.now.earMode, visible ? this.open : undefined);
     this.model.setState(this.build(), true);
   }
 
@@ -73,35 +97,29 @@ class AppRuntime implements Runtime {
     this.stops.push(
       time.ticker.onSecond((now) => this.tick(now)),
       time.sound.subscribe(() => this.redraw()),
-      voice.onEar(() => this.redraw()),
       voice.onTrouble((why) => this.ui({ trouble: why })),
       voice.onSpoken((spoken) => this.hear({ source: 'voice', ...spoken })),
       log.subscribe(() => this.redraw()),
     );
-    await this.readSettings();
+    await this.preferences.read();
     await this.refreshCases();
   }
 
-  private async readSettings(): Promise<void> {
-    const read = await this.devices.settings.read(SETTINGS_KEY);
-    if (read.ok) this.stores.settings.setState(soundSettings(read.value));
-  }
-
-  private set(change: Partial<Settings>): void {
-    this.stores.settings.setState(change);
-    void this.devices.settings.write(SETTINGS_KEY, this.stores.settings.getState());
-    this.redraw();
-  }
-
   mayLeaveDevice(): boolean {
-    return this.stores.settings.getState().mayLeaveDevice;
+    return this.preferences.now.mayLeaveDevice;
   }
 
+  /** Agreeing opens the ear that asked; taking it back closes the ear at once. */
   setSpeechMayLeave(allowed: boolean): void {
-    this.set({ mayLeaveDevice: allowed });
-    this.devices.voice.listen(false);
-    if (allowed) this.devices.voice.listen(true);
-    this.redraw();
+    this.setPreferences({ mayLeaveDevice: allowed });
+    if (allowed) this.ear?.want(true);
+  }
+
+  setPreferences(change: Partial<Settings>): void {
+    const { language, addressWord, mayLeaveDevice } = change;
+    if (language !== undefined || addressWord !== undefined) void this.preferences.change(change);
+    else this.preferences.set(change);
+    if (mayLeaveDevice !== undefined) this.ear?.consent(mayLeaveDevice);
   }
 
   stop(): void {
@@ -112,11 +130,11 @@ class AppRuntime implements Runtime {
 
   private tick(now: number): void {
     this.stores.clock.setState({ now });
-    this.earView.tick(now);
-    const { keepAfterMs } = this.stores.settings.getState();
+    this.ear?.tick(now);
+    const { keepAfterMs } = this.preferences.now;
     const pending = this.open?.session.context().pending;
-    const waits = keepAfterMs > 0 && this.pauseFrom > 0 && pending?.certainty === 'sure';
-    if (waits && now - this.pauseFrom >= keepAfterMs) this.done(this.open?.session.send({ type: 'PAUSE_OVER' }));
+    const keeps = pending?.certainty === 'sure' && this.aloud.quietFor(keepAfterMs, now);
+    if (keeps) this.done(this.open?.session.send({ type: 'PAUSE_OVER' }));
     else this.redraw();
   }
 
@@ -137,7 +155,18 @@ class AppRuntime implements Runtime {
     this.devices.time.wakeLock.want(true);
     const closed = opened.open.session.view().closed !== undefined;
     this.stores.ui.setState({ place: closed ? 'summary' : 'visit', said: '', trouble: '', keypadOpen: false });
+    if (!opened.open.hasWords) this.stores.ui.setState({ trouble: wordsMissing(opened.open.language) });
     this.changed();
+  }
+
+  /** What runs a visit, and the ear with it. */
+  private async kit(): Promise<Kit> {
+    const kit = await import('./visit-kit.ts');
+    if (this.ear === undefined) {
+      this.ear = new kit.Listening(this.devices.voice, this.preferences.now.earMode, () => this.redraw());
+      this.stops.push(this.ear.start());
+    }
+    return kit;
   }
 
   private changed(): void {
@@ -149,6 +178,7 @@ class AppRuntime implements Runtime {
       const before = this.stores.cases.getState().turn;
       this.stores.cases.setState({ caseId: open.id, view, turn: before + 1 });
       this.devices.time.alarms.setDeadlines(open.deadlines(now));
+      this.devices.voice.setPhrases(open.phrases(this.preferences.now.addressWord));
     }
     this.redraw();
   }
@@ -158,45 +188,29 @@ class AppRuntime implements Runtime {
   }
 
   private async load(id: string): Promise<void> {
-    const loaded = await this.devices.log.open(id);
-    if (!loaded.ok && loaded.reason !== 'gap') {
-      this.ui({ trouble: loaded.why });
-      return;
-    }
-    if (!loaded.ok) {
-      this.ui({ trouble: `${loaded.why} Nothing was changed. Save a file of it and ask for help.` });
-      return;
-    }
-    const kit = await import('./visit-kit.ts');
-    this.adopt(await kit.openStored(id, loaded.facts, this.devices.time.clock));
+    const kit = await this.kit();
+    this.adopt(await kit.openFromLog(id, this.devices.log, this.devices.time.clock));
   }
 
   newCase(input: { code: string; clinician: string; assistant: string; demo: boolean }): void {
-    const code = input.code.trim();
-    if (code === '' || input.clinician.trim() === '' || input.assistant.trim() === '') {
-      this.ui({ trouble: 'A case needs a code and the initials of clinician and assistant.' });
-      return;
-    }
-    void this.begin({ ...input, code, id: this.devices.newId(), language: this.stores.settings.getState().language });
-  }
-
-  private async begin(input: NewCase): Promise<void> {
-    const kit = await import('./visit-kit.ts');
-    const { opened, facts } = await kit.openNew(input, this.devices.time.clock);
-    this.adopt(opened);
-    await this.keep(facts, '');
+    const why = whyNotBegun(input);
+    if (why !== '') return this.ui({ trouble: why });
+    const { language } = this.preferences.now;
+    const made = { ...input, code: input.code.trim(), id: this.devices.newId(), language };
+    void this.begin((kit) => kit.openNew(made, this.devices.time.clock));
   }
 
   openVisit(input: { visit: number; clinician: string; assistant: string }): void {
-    void this.beginVisit({ ...input, language: this.stores.settings.getState().language });
+    const { open } = this;
+    const { language } = this.preferences.now;
+    if (open !== undefined)
+      void this.begin((kit) => kit.openVisit(open, { ...input, language }, this.devices.time.clock));
   }
 
-  private async beginVisit(input: NextVisit): Promise<void> {
-    if (this.open === undefined) return;
-    const kit = await import('./visit-kit.ts');
-    const { opened, facts } = await kit.openVisit(this.open, input, this.devices.time.clock);
+  private async begin(begun: (kit: Kit) => ReturnType<Kit['openNew']>): Promise<void> {
+    const { opened, facts } = await begun(await this.kit());
     this.adopt(opened);
-    await this.keep(facts, '');
+    if (opened.ok) await this.keep(facts, '');
   }
 
   /** Durable first; only then does the screen say it is kept. */
@@ -212,9 +226,9 @@ class AppRuntime implements Runtime {
   }
 
   private done(outcome: Outcome | undefined): void {
-    if (outcome === undefined) return;
-    const { facts, said, trouble, speak } = outcome;
-    this.pauseFrom = 0;
+    if (outcome === undefined) return this.ear?.understood();
+    const { facts, said, trouble, speak, speakIn } = outcome;
+    this.aloud.restart();
     this.stores.ui.setState({
       trouble,
       ...(facts.length === 0 ? { said } : {}),
@@ -222,50 +236,28 @@ class AppRuntime implements Runtime {
     });
     this.changed();
     void this.keep(facts, said).then((kept) => {
-      if (speak !== '') void this.speak(kept || facts.length === 0 ? speak : `Not safe yet. ${speak}`);
+      this.ear?.understood();
+      const language = speakIn ?? this.language();
+      const safe = kept || facts.length === 0 ? speak : `${spokenWords[language].notSafe} ${speak}`;
+      if (speak !== '') void this.aloud.say(safe, language);
     });
     // What was asked for again may be the same words once more.
     if (trouble !== '' || this.open?.session.context().candidates !== undefined) this.devices.voice.askAgain();
-    this.beepFor(outcome);
-  }
-
-  /** A beep is heard by the recogniser too: the ear is shut for it. */
-  private beepFor({ trouble, facts }: Outcome): void {
-    const waits = this.open?.session.context().pending !== undefined;
-    const beep = trouble !== '' ? 'warn' : waits ? 'ask' : facts.length > 0 ? 'kept' : undefined;
-    if (beep !== undefined && this.devices.time.sound.beep(beep)) this.devices.voice.hush(BEEP_MS);
-  }
-
-  private async speak(text: string): Promise<void> {
-    const { speech, language } = this.stores.settings.getState();
-    if (speech && this.devices.voice.canSpeak()) await this.devices.voice.say(text, language);
-    this.pauseFrom = this.devices.time.clock.now();
+    this.aloud.beep(outcome, this.open?.session.context().pending !== undefined);
   }
 
   private hear(utterance: Utterance): void {
     // Speech and keys belong to the visit's screen; what is touched elsewhere (a flag on the summary) counts too.
     if (this.stores.ui.getState().place !== 'visit' && utterance.source !== 'touch') return;
-    const outcome = this.open?.session.hear(utterance);
-    if (utterance.source === 'voice' && outcome !== undefined) {
-      this.earView.heard(utterance.text, outcome, this.devices.time.clock.now());
-    }
+    const { source, text } = utterance;
+    if (source === 'voice' && this.ear?.takes(text) !== true) return;
+    const outcome = this.open?.session.hear(utterance, this.preferences.now.addressWord);
+    if (source === 'voice' && outcome !== undefined) this.ear?.became(text, outcome, this.devices.time.clock.now());
     this.done(outcome);
   }
 
   private say(source: Utterance['source'], text: string): void {
     this.hear({ source, text, alternatives: [], at: this.devices.time.clock.now() });
-  }
-
-  press(intent: string): void {
-    this.say('touch', intent);
-  }
-
-  key(key: string): void {
-    this.say('key', key);
-  }
-
-  type(text: string): void {
-    this.say('keypad', text);
   }
 
   private send(event: VisitEvent): void {
@@ -274,18 +266,22 @@ class AppRuntime implements Runtime {
 
   go(place: AppModel['place']): void {
     if (place === 'cases') void this.refreshCases();
+    if (place === 'settings') void this.preferences.lookOnDevice();
     this.ui({ place, trouble: '' });
   }
 
   setEar(on: boolean): void {
     this.devices.voice.unlock();
-    this.devices.voice.listen(on);
-    this.redraw();
+    this.ear?.want(on);
+  }
+
+  talk(held: boolean): void {
+    if (held) this.devices.voice.unlock();
+    this.ear?.talk(held);
   }
 
   setSpeech(on: boolean): void {
-    this.devices.voice.setSpeaker({ silent: !on });
-    this.set({ speech: on });
+    this.setPreferences({ speech: on });
   }
 
   armSound(): void {
@@ -344,7 +340,7 @@ class AppRuntime implements Runtime {
     void this.keep(outcome.facts, '');
     this.changed();
     const late = ring.late ? `, rang ${Math.round(ring.lateMs / 1000)} seconds late` : '';
-    void this.speak(`${ring.label}${late}`);
+    void this.aloud.say(`${ring.label}${late}`, 'en');
   }
 }
 

@@ -9,7 +9,7 @@ import { stepOf } from '../domain/protocol/path.ts';
 import type { Language, Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import { clockRows } from '../domain/summary/clocks.ts';
 import { summarise } from '../domain/summary/summarise.ts';
-import { interpret } from '../interpret/index.ts';
+import { interpretAddressed } from '../interpret/address.ts';
 import type { Expectation, Interpretation, Utterance } from '../interpret/types.ts';
 import { visitMachine } from '../../machines/visit.ts';
 import type { VisitContext, VisitEvent } from '../../machines/visit.types.ts';
@@ -17,7 +17,7 @@ import { expectationOf, modeOf, onOffer, type Surroundings } from './expectation
 import { intentOf, touchIntent, type Intent } from './intents.ts';
 import { visitInput } from './resume.ts';
 import { describeAct, readingLabel, withUnit, type Names } from './wording.ts';
-import { howLongText, readBackText } from './speech.ts';
+import { howLongText, keptAloud, readBack, undoneAloud } from './speech.ts';
 
 export interface SessionDeps {
   readonly caseId: string;
@@ -39,6 +39,8 @@ export interface Outcome {
   readonly trouble: string;
   /** What is to be read aloud. */
   readonly speak: string;
+  /** The language that is in; absent = the language of the visit. */
+  readonly speakIn?: Language;
   readonly facts: readonly Fact[];
   readonly heard?: Interpretation;
 }
@@ -46,7 +48,8 @@ export interface Outcome {
 const QUIET: Outcome = { said: '', trouble: '', speak: '', facts: [] };
 
 export interface Session {
-  hear(utterance: Utterance): Outcome;
+  /** `address`: the word that commands must begin with, if any. */
+  hear(utterance: Utterance, address?: string): Outcome;
   send(event: VisitEvent): Outcome;
   undo(): Outcome;
   /** An alarm has sounded: written once, by the app itself. */
@@ -147,11 +150,11 @@ class VisitSession implements Session {
     return undefined;
   }
 
-  hear(utterance: Utterance): Outcome {
+  hear(utterance: Utterance, address = ''): Outcome {
     const direct = utterance.source === 'touch' ? this.touched(utterance.text) : undefined;
     if (direct !== undefined) return direct;
     const expectation = this.expectation();
-    const heard = interpret(utterance, expectation);
+    const heard = interpretAddressed(utterance, expectation, address);
     const visit = this.current.visit?.body;
     const initials = { clinician: visit?.clinician ?? '', assistant: visit?.assistant ?? '' };
     const intent = intentOf(heard, { context: this.context(), expectation, utterance, initials });
@@ -212,9 +215,10 @@ class VisitSession implements Session {
         return {
           ...QUIET,
           speak: howLongText(clockRows(this.current, this.deps.protocol, this.deps.now()), this.deps.now()),
+          speakIn: 'en',
         };
       case 'sayAgain':
-        return { ...QUIET, speak: readBackText(this.context(), this.names(), this.deps.language) };
+        return { ...QUIET, ...this.readBack() };
       case 'help':
         return { ...QUIET, said: 'The words that can be said now are at the foot of the screen.' };
       case 'refused':
@@ -264,8 +268,15 @@ class VisitSession implements Session {
     );
     const proposes = event.type === 'HEARD' || event.type === 'ASKED' || event.type === 'CORRECT';
     const kept = facts.some((fact) => fact.body.kind === 'reading');
-    const speak = proposes ? readBackText(this.context(), this.names(), this.deps.language) : kept ? said : '';
-    return { ...QUIET, said, speak, facts };
+    return { ...QUIET, said, facts, ...(proposes ? this.readBack() : kept ? this.aloud(facts, said) : {}) };
+  }
+
+  private readBack() {
+    return readBack(this.context(), this.names(), this.deps.language);
+  }
+
+  private aloud(facts: readonly Fact[], said: string) {
+    return keptAloud({ facts: facts.map((fact) => fact.body), said }, this.names(), this.deps.language);
   }
 
   private refusal(event: VisitEvent): string {
@@ -300,7 +311,8 @@ class VisitSession implements Session {
     this.actor.stop();
     this.actor = this.start();
     const said = `Undone: ${what}`;
-    return { ...QUIET, said, speak: said, facts: this.written };
+    const undone = { facts: last.facts.map((fact) => fact.body), said };
+    return { ...QUIET, said, facts: this.written, ...undoneAloud(undone, this.names(), this.deps.language) };
   }
 
   rang(clock: string, phase: PhaseId, due: { dueAt: number; late: boolean }): Outcome {

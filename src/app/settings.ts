@@ -1,17 +1,36 @@
 /** Preferences as stored, checked field by field. */
 import { defaultSettings, type Settings } from '../stores/stores.ts';
 
-const LANGUAGES: readonly unknown[] = ['en', 'de', 'es', 'fr'];
+type Checks = { readonly [K in keyof Settings]: (value: unknown) => boolean };
 
-/** What does not fit stays at its default. */
-export function soundSettings(stored: unknown): Settings {
-  if (typeof stored !== 'object' || stored === null) return defaultSettings;
-  const { language, speech, keepAfterMs, mayLeaveDevice } = stored as Record<string, unknown>;
-  const pause = typeof keepAfterMs === 'number' && keepAfterMs >= 0 && keepAfterMs <= 60_000;
-  return {
-    language: LANGUAGES.includes(language) ? (language as Settings['language']) : defaultSettings.language,
-    speech: typeof speech === 'boolean' ? speech : defaultSettings.speech,
-    keepAfterMs: pause ? keepAfterMs : defaultSettings.keepAfterMs,
-    mayLeaveDevice: mayLeaveDevice === true,
-  };
+const oneOf =
+  (...all: readonly unknown[]) =>
+  (value: unknown) =>
+    all.includes(value);
+const within = (low: number, high: number) => (value: unknown) =>
+  typeof value === 'number' && value >= low && value <= high;
+const isBoolean = (value: unknown) => typeof value === 'boolean';
+
+/** A word of letters as it is listened for: one or two, lower case. */
+const ADDRESS = /^(?:\p{L}{2,24}(?: \p{L}{1,21})?)?$/u;
+
+const checks: Checks = {
+  language: oneOf('en', 'de', 'es', 'fr'),
+  earMode: oneOf('always', 'readings', 'push'),
+  addressWord: (value) =>
+    typeof value === 'string' && value.length <= 24 && value === value.toLowerCase() && ADDRESS.test(value),
+  speech: isBoolean,
+  volume: within(0, 1),
+  rate: within(0.5, 2),
+  keepAfterMs: within(0, 60_000),
+  mayLeaveDevice: isBoolean,
+};
+
+/** What does not fit stays as it was: at its default, or as given in `before`. */
+export function soundSettings(stored: unknown, before: Settings = defaultSettings): Settings {
+  if (typeof stored !== 'object' || stored === null) return before;
+  const fitting = Object.entries(stored).filter(
+    ([name, value]) => Object.hasOwn(checks, name) && checks[name as keyof Settings](value),
+  );
+  return { ...before, ...(Object.fromEntries(fitting) as Partial<Settings>) };
 }

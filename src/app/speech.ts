@@ -1,8 +1,10 @@
 /** Sentences that are read aloud. */
+import type { FactBody } from '../domain/case/facts.ts';
 import type { Language } from '../domain/protocol/types.ts';
 import type { ClockRow } from '../domain/summary/types.ts';
 import { speakNumber } from '../interpret/index.ts';
 import type { VisitContext } from '../../machines/visit.types.ts';
+import { spokenWords } from './spoken-words.ts';
 import { readingLabel, type Names } from './wording.ts';
 
 /** "4 minutes 30 seconds" */
@@ -30,14 +32,60 @@ export function howLongText(rows: readonly ClockRow[], now: number): string {
     .join('. ');
 }
 
-/** The number that waits, read back with its question when it needs an explicit yes. */
-export function readBackText(context: VisitContext, names: Names, language: Language): string {
+/** Something to read aloud and the language it is written in. */
+export interface Spoken {
+  readonly speak: string;
+  readonly speakIn: Language;
+}
+
+/** A reading by its first name in the language of the visit. */
+function nameOf(names: Names, reading: string, language: Language): string {
+  if (language === 'en') return readingLabel(names, reading);
+  return names.readings.find((def) => def.id === reading)?.names[language]?.[0] ?? readingLabel(names, reading);
+}
+
+/** The number that waits, read back with its question when it needs an explicit yes. Titles of steps are in English. */
+export function readBack(context: VisitContext, names: Names, language: Language): Spoken {
   const { pending, candidates, correcting } = context;
-  if (candidates !== undefined) return `${candidates.values.map((v) => speakNumber(v, language)).join(', or ')}?`;
+  const words = spokenWords[language];
+  const here = (speak: string): Spoken => ({ speak, speakIn: language });
+  if (candidates !== undefined)
+    return here(`${candidates.values.map((v) => speakNumber(v, language)).join(`, ${words.or} `)}?`);
   if (pending !== undefined) {
     const number = speakNumber(pending.value, language);
-    return pending.certainty === 'sure' ? number : `${number}. Keep it?`;
+    return here(pending.certainty === 'sure' ? number : `${number}. ${words.keepIt}`);
   }
-  if (correcting !== undefined) return `${readingLabel(names, correcting.reading)}, new value?`;
-  return names.protocol.steps.find((step) => step.id === context.step)?.title ?? '';
+  if (correcting !== undefined) return here(`${nameOf(names, correcting.reading, language)}, ${words.newValue}`);
+  return { speak: names.protocol.steps.find((step) => step.id === context.step)?.title ?? '', speakIn: 'en' };
+}
+
+/** Readings of an act, by name and number; what the screen says of it (in English) says more, and is used in English. */
+function readingsAloud(facts: readonly FactBody[], names: Names, language: Language): string {
+  const { corrected } = spokenWords[language];
+  return facts
+    .flatMap((body) => {
+      if (body.kind !== 'reading') return [];
+      const head = body.corrects === undefined ? '' : `${corrected}: `;
+      return [`${head}${nameOf(names, body.reading, language)}, ${speakNumber(body.value, language)}`];
+    })
+    .join('. ');
+}
+
+export interface ActSaid {
+  readonly facts: readonly FactBody[];
+  /** What the screen says of it. */
+  readonly said: string;
+}
+
+/** What was kept, read aloud. */
+export function keptAloud({ facts, said }: ActSaid, names: Names, language: Language): Spoken {
+  return { speak: language === 'en' ? said : readingsAloud(facts, names, language), speakIn: language };
+}
+
+/** What was undone, read aloud. */
+export function undoneAloud({ facts, said }: ActSaid, names: Names, language: Language): Spoken {
+  if (language === 'en') return { speak: said, speakIn: 'en' };
+  const readings = readingsAloud(facts, names, language);
+  const { undone } = spokenWords[language];
+  return { speak: readings === '' ? undone : `${undone}: ${readings}`, speakIn: language };
 }

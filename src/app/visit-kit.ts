@@ -4,22 +4,34 @@ import { isKind, visitFacts, type CaseView } from '../domain/case/fold.ts';
 import { parseFacts } from '../domain/case/parse.ts';
 import { defaultPractice } from '../domain/protocol/practice.ts';
 import { readingDefs } from '../domain/protocol/readings.ts';
-import type { Practice, VisitProtocol } from '../domain/protocol/types.ts';
+import type { Language, Practice, VisitProtocol } from '../domain/protocol/types.ts';
 import { clockRows, deadlines, ringingNow } from '../domain/summary/clocks.ts';
 import { reasonInWords, summarise } from '../domain/summary/summarise.ts';
 import type { Flag, Summary } from '../domain/summary/types.ts';
-import type { CaseRow } from '../storage/types.ts';
+import { loadLanguage } from '../interpret/index.ts';
+import type { CaseRow, FactLog } from '../storage/types.ts';
 import type { AppModel } from './model.ts';
 import { caseLine, nextVisit } from './case-line.ts';
+import { modeOf } from './expectation.ts';
 import type { KitHost, NewCase, NextVisit, OpenCase, Opened } from './open-case.ts';
 import { openingFacts } from './opening.ts';
+import { phrasesFor } from './phrases.ts';
 import { latestProtocol, loadProtocol, visit1 } from './protocols.ts';
 import { createSession, type Session } from './session.ts';
 import { stepView } from './step-view.ts';
 import { appVersion } from './version.ts';
 
+export { Listening } from './listening.ts';
+
 const NOT_CHANGED = 'Nothing was changed. Save a file of it and ask for help.';
 const RANK: Readonly<Record<Flag['level'], number>> = { caution: 0, disagrees: 1, look: 2 };
+
+/** A case from the store → a running session, or a sentence saying why not. */
+export async function openFromLog(id: string, log: Pick<FactLog, 'open'>, host: KitHost): Promise<Opened> {
+  const loaded = await log.open(id);
+  if (loaded.ok) return openStored(id, loaded.facts, host);
+  return { ok: false, text: loaded.reason === 'gap' ? `${loaded.why} ${NOT_CHANGED}` : loaded.why };
+}
 
 /** Raw facts as stored → a running session, or a sentence saying why not. */
 export async function openStored(id: string, raw: readonly unknown[], host: KitHost): Promise<Opened> {
@@ -31,8 +43,16 @@ export async function openStored(id: string, raw: readonly unknown[], host: KitH
   return openFacts(id, parsed.facts, host);
 }
 
+/** A visit begun, and the facts that have to be kept for it. */
+interface Begun {
+  readonly opened: Opened;
+  readonly facts: readonly Fact[];
+}
+
+const refuse = (text: string): Begun => ({ opened: { ok: false, text }, facts: [] });
+
 /** A new case: its opening facts, and the session that runs on them. */
-export async function openNew(input: NewCase, host: KitHost): Promise<{ opened: Opened; facts: readonly Fact[] }> {
+export async function openNew(input: NewCase, host: KitHost): Promise<Begun> {
   const { id, code, clinician, assistant, demo, language } = input;
   const head = { case: code, visit: 1, clinician, assistant, language };
   const at = host.now();
@@ -49,13 +69,8 @@ export async function openNew(input: NewCase, host: KitHost): Promise<{ opened: 
 }
 
 /** The next visit of a case whose last one is closed: its opening fact, and the session that runs on it. */
-export async function openVisit(
-  open: OpenCase,
-  input: NextVisit,
-  host: KitHost,
-): Promise<{ opened: Opened; facts: readonly Fact[] }> {
+export async function openVisit(open: OpenCase, input: NextVisit, host: KitHost): Promise<Begun> {
   const view = open.session.view();
-  const refuse = (text: string) => ({ opened: { ok: false, text } as const, facts: [] });
   if (nextVisit(view) !== input.visit) return refuse('This visit cannot be opened now: close the one before it first.');
   if (input.clinician.trim() === '' || input.assistant.trim() === '')
     return refuse('A visit needs the initials of clinician and assistant.');
@@ -103,6 +118,10 @@ async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Pro
   }
   const { practice } = opened.body;
   const earlier = await protocolsBefore(facts);
+  const hasWords = await loadLanguage(language).then(
+    () => true,
+    () => false,
+  );
   const session = createSession(
     {
       caseId: id,
@@ -116,19 +135,32 @@ async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Pro
     },
     facts,
   );
-  return { ok: true, open: toOpenCase(id, session, { protocol, practice, earlier }) };
+  return { ok: true, open: toOpenCase(id, session, { protocol, practice, earlier, language, hasWords }) };
 }
 
 interface Ground {
   readonly protocol: VisitProtocol;
   readonly earlier: readonly VisitProtocol[];
   readonly practice: Practice;
+  readonly language: Language;
+  readonly hasWords: boolean;
+}
+
+/** A number is asked for, or waits for its yes. */
+function listensFor(session: Session): { reading: boolean; waits: boolean } {
+  const mode = modeOf(session.context());
+  const waits = mode === 'confirm' || mode === 'choose';
+  return { reading: waits || mode === 'reading' || mode === 'correcting', waits };
 }
 
 function toOpenCase(id: string, session: Session, ground: Ground): OpenCase {
   return {
     id,
     session,
+    language: ground.language,
+    hasWords: ground.hasWords,
+    listensFor: () => listensFor(session),
+    phrases: (address) => phrasesFor(session.expectation(), address),
     parts: (now) => partsOf(session, ground, now),
     deadlines: (now) => openDeadlines(session.view(), ground.protocol, now),
     row: () => rowOf(id, session.view(), ground.protocol),

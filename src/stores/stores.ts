@@ -15,17 +15,32 @@ export interface ClockState {
   readonly now: number;
 }
 
-export type Place = 'cases' | 'visit' | 'summary' | 'labSheet' | 'record';
+export type Place = 'cases' | 'visit' | 'summary' | 'labSheet' | 'record' | 'settings';
+
+/** Whether the language is, or could be, recognised without speech leaving the device. */
+export type OnDeviceState = 'unknown' | 'ready' | 'fetchable' | 'fetching' | 'unavailable' | 'failed';
 
 export interface UiState {
   readonly place: Place;
   readonly said: string;
   readonly trouble: string;
   readonly keypadOpen: boolean;
+  readonly onDevice: OnDeviceState;
 }
 
+/** When the ear is open: always while it is on, only while a number is asked for, or only while held. */
+export type EarMode = 'always' | 'readings' | 'push';
+
 export interface Settings {
+  /** Of visits begun from now on; a visit keeps the one it was opened in. */
   readonly language: Language;
+  readonly earMode: EarMode;
+  /** With one set, commands must begin with it; empty = none is needed. */
+  readonly addressWord: string;
+  /** Of reading aloud, 0…1. */
+  readonly volume: number;
+  /** Pace of reading aloud, 0.5…2. */
+  readonly rate: number;
   /** Read numbers and alarms aloud. */
   readonly speech: boolean;
   /** Keep an undoubted number by itself after so many ms; 0 = only by a yes or by moving on. */
@@ -36,7 +51,16 @@ export interface Settings {
 
 export const SETTINGS_KEY = 'preferences';
 
-export const defaultSettings: Settings = { language: 'en', speech: true, keepAfterMs: 0, mayLeaveDevice: false };
+export const defaultSettings: Settings = {
+  language: 'en',
+  earMode: 'always',
+  addressWord: '',
+  speech: true,
+  volume: 1,
+  rate: 1,
+  keepAfterMs: 0,
+  mayLeaveDevice: false,
+};
 
 export interface Stores {
   readonly cases: StoreApi<CaseState>;
@@ -49,7 +73,13 @@ export function createStores(now: number): Stores {
   return {
     cases: createStore<CaseState>()(() => ({ caseId: '', view: undefined, turn: 0 })),
     clock: createStore<ClockState>()(() => ({ now })),
-    ui: createStore<UiState>()(() => ({ place: 'cases', said: '', trouble: '', keypadOpen: false })),
+    ui: createStore<UiState>()(() => ({
+      place: 'cases',
+      said: '',
+      trouble: '',
+      keypadOpen: false,
+      onDevice: 'unknown',
+    })),
     settings: createStore<Settings>()(() => defaultSettings),
   };
 }

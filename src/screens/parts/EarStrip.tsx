@@ -16,7 +16,11 @@ function wordsOf(ear: EarState): EarWords {
     case 'starting':
       return { head: 'Ear starting', more: 'one moment' };
     case 'listening':
-      return { head: 'Listening', more: 'touch to stop' };
+      return ear.waits === true
+        ? { head: 'Listening for a yes or a no', more: 'touch to stop' }
+        : { head: 'Listening', more: 'touch to stop' };
+    case 'shut':
+      return { head: 'Ear shut for now', more: ear.why };
     case 'heard':
       return { head: 'Heard', more: `“${ear.text}”` };
     case 'notUnderstood':
@@ -30,6 +34,22 @@ function wordsOf(ear: EarState): EarWords {
 
 const isOn = (ear: EarState): boolean => ear.state !== 'off' && ear.state !== 'blocked';
 
+export const asksConsent = (ear: EarState): boolean => ear.state === 'blocked' && ear.consent === true;
+
+/** The state of the ear in a shape and in words. */
+export function EarFace({ ear }: { readonly ear: EarState }) {
+  const { head, more } = wordsOf(ear);
+  return (
+    <>
+      <EarIcon state={asksConsent(ear) ? 'consent' : ear.state} />
+      <span className="ear-words">
+        <strong>{head}</strong>
+        <span className="ear-more">{more}</span>
+      </span>
+    </>
+  );
+}
+
 interface EarTargetProps {
   readonly ear: EarState;
   readonly actions: AppActions;
@@ -38,19 +58,14 @@ interface EarTargetProps {
 }
 
 export function EarTarget({ ear, actions, onConsent }: EarTargetProps) {
-  const { head, more } = wordsOf(ear);
-  const asks = ear.state === 'blocked' && ear.consent === true;
+  const asks = asksConsent(ear);
   return (
     <button
       type="button"
       className={`target ear ear-${ear.state}`}
       onClick={() => (asks ? onConsent() : actions.setEar(!isOn(ear)))}
     >
-      <EarIcon state={asks ? 'consent' : ear.state} />
-      <span className="ear-words">
-        <strong>{head}</strong>
-        <span className="ear-more">{more}</span>
-      </span>
+      <EarFace ear={ear} />
     </button>
   );
 }

@@ -25,6 +25,7 @@ const EAR: Readonly<Record<EarShape, ReactNode>> = {
   listening: <path d="M20 18c0-4 3-6 6-6s6 2 6 6M26 19v9M38 26c3 2 3 8 0 11M43 22c5 4 5 14 0 19" />,
   heard: <path d="M19 22l6 6 13-13" className="icon-heavy" />,
   notUnderstood: <path d="M21 18a5 5 0 1 1 7 5c-2 1-2 3-2 4M26 33v1M38 30v9M38 43v1" />,
+  shut: <path d="M18 25h18M20 31l2-3M27 33v-4M34 31l-2-3" />,
   speaking: <path d="M18 24h18M22 18v12M28 15v18M34 20v8" />,
   consent: <path d="M20 24h22M34 15l9 9-9 9M20 18v12" />,
   blocked: <path d="M20 14l16 18M36 14L20 32" className="icon-heavy" />,
