@@ -33,7 +33,7 @@ describe('every drawing', () => {
   const all = {
     ruler,
     stack: <CaseHeights summary={summary} />,
-    hinge: <Hinge chinMm={-2} pinMm={[-2, -1.6]} molarMm={[-1.2, -0.8]} />,
+    hinge: <Hinge chinMm={-2} incisalMm={[-2, -1.6]} pinMm={[-3, -2.4]} molarMm={[-1.2, -0.8]} />,
     upper: <UpperRidge widthMm={58.5} />,
     lower: <LowerRidge measure="width" widthMm={56.5} />,
     length: <LowerRidge measure="length" lengthMm={45} />,
