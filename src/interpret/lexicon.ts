@@ -42,6 +42,8 @@ export class Lexicon {
   /** Words that may stand around a command or a small number without changing it. */
   readonly polite: ReadonlySet<string>;
   readonly notes: ReadonlySet<string>;
+  /** Single words that are part of a number. */
+  readonly numberWords: readonly string[];
   private readonly suffixes: readonly string[];
   private readonly lexemes = new Map<string, Lexeme>();
   /** Words of the longest phrase that starts with a word. */
@@ -55,6 +57,7 @@ export class Lexicon {
     this.suffixes = listed(tables.suffixes);
     for (const [name, list] of Object.entries(tables.words))
       this.learn(1 << ROLE_NAMES.indexOf(name as RoleName), list);
+    this.numberWords = [...this.lexemes].filter(([, lex]) => (lex.roles & NUMBER_WORD) !== 0).map(([word]) => word);
     const commands = Object.entries(tables.commands) as [CommandId, string][];
     this.commands = new Map(
       commands.flatMap(([id, list]) => list.split('|').map((phrase) => [wordsOf(phrase).join(' '), id])),
@@ -99,10 +102,5 @@ export class Lexicon {
       if (lex) return { length, lex: { ...lex, roles: lex.roles | ((words[length - 1] as Token).lex.roles & KEPT) } };
     }
     return undefined;
-  }
-
-  /** Single words that are part of a number. */
-  numberWords(): readonly string[] {
-    return [...this.lexemes].filter(([, lex]) => (lex.roles & NUMBER_WORD) !== 0).map(([word]) => word);
   }
 }

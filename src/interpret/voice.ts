@@ -1,6 +1,7 @@
 /** Speech: the top transcript may act, the other alternatives may only object. */
 import type { Hundredths } from '../domain/measure/length.ts';
 import { verdict } from './certainty.ts';
+import type { Verdict } from './certainty.ts';
 import { commandNow } from './commands.ts';
 import { lexiconOf } from './languages.ts';
 import { TOO_LARGE } from './number.ts';
@@ -71,6 +72,13 @@ function saysYes(value: Hundredths, { text, expectation }: Heard): boolean {
 
 type Number = Extract<Said, { kind: 'value' }>;
 
+/** A value in the unit of its reading, and what is to be said about that. */
+interface Converted {
+  readonly value: Hundredths;
+  readonly reading: ExpectedReading;
+  readonly converted: string | undefined;
+}
+
 /** Reasons for not being sure that lie in the words themselves. */
 function doubts(heard: Heard, top: Number, converted: string | undefined): readonly string[] {
   const elsewhere = heard.others.some(
@@ -81,20 +89,18 @@ function doubts(heard: Heard, top: Number, converted: string | undefined): reado
 }
 
 /** Judges a value by range, set, alternatives and confidence. One of the numbers asked about is only shown once more. */
-function judged(heard: Heard, top: Number, reading: ExpectedReading, [factor, converted]: readonly [number, string?]) {
-  const { expectation, confidence, others } = heard;
-  const value = Math.round(top.value * factor);
-  if (expectation.mode === 'choose' && expectation.candidates?.includes(value))
-    return { kind: 'check', why: ['chosen by voice'] } as const;
-  const rivals = others.flatMap((o) => (valuesOf(o).includes(top.value) ? [] : valuesOf(o)));
-  const { tables } = lexiconOf(expectation.language);
+function judged(heard: Heard, top: Number, { value, reading, converted }: Converted): Verdict {
+  const { mode, candidates, language } = heard.expectation;
+  if (mode === 'choose' && candidates?.includes(value)) return { kind: 'check', why: ['chosen by voice'] };
+  const rivals = heard.others.flatMap((o) => (valuesOf(o).includes(top.value) ? [] : valuesOf(o)));
+  const { tables } = lexiconOf(language);
   return verdict({
     value,
     reading,
     tables,
     rivals,
     doubts: doubts(heard, top, converted),
-    confidence: confidence ?? 0,
+    confidence: heard.confidence ?? 0,
   });
 }
 
@@ -109,7 +115,7 @@ function number(heard: Heard, top: Number): Interpretation {
   const value = Math.round(top.value * factor[0]);
   if (value >= TOO_LARGE) return { kind: 'unclear', reason: 'outOfRange', text };
   if (saysYes(value, heard)) return { kind: 'command', command: 'yes', text };
-  const result = judged(heard, top, reading, factor);
+  const result = judged(heard, top, { value, reading, converted: factor[1] });
   if (result.kind === 'ask')
     return { kind: 'ask', candidates: result.candidates, reason: 'twoNumbers', text, ...place };
   const { correction } = top;

@@ -28,19 +28,13 @@ function valueOf({ parts }: Sentence, language: Language): number | undefined {
   return number(whole, 200) * 100 + (last('half') === undefined ? decimals : 50);
 }
 
-function check(sentence: Sentence, expectation: Expectation): void {
+/** What the interpreter makes of a sentence, and what the grammar meant by it. */
+function heardAndMeant(sentence: Sentence, expectation: Expectation): readonly [unknown, unknown] {
   const text = sentence.words.join(' ');
-  // Nobody: the one sentence of the English grammar that means something else to everyone.
-  if (text === 'no one') return;
   const heard = hear(text, expectation);
   const value = valueOf(sentence, expectation.language);
-  if (value === undefined) {
-    const rule = sentence.parts.findLast((p) => p.rule !== 'said')?.rule;
-    expect([heard.kind, text]).toEqual([rule, text]);
-    return;
-  }
-  expect([heard.kind, text]).toEqual(['reading', text]);
-  if (heard.kind === 'reading') expect([heard.value, text]).toEqual([value, text]);
+  const made = heard.kind === 'reading' ? heard.value : heard.kind;
+  return [made, value ?? sentence.parts.findLast((p) => p.rule !== 'said')?.rule];
 }
 
 /** A range so wide that no number is asked back for being odd. */
@@ -65,16 +59,16 @@ describe.each(LANGUAGES)('grammar, %s', (language) => {
     ['a question', question],
   ])('sentences made from it for %s are understood', (_, expectation) => {
     const grammar = parseJsgf(grammarOf(expectation));
-    fc.assert(
-      fc.property(fc.array(fc.nat(1000), { minLength: 40, maxLength: 40 }), (choices) => {
-        let k = 0;
-        check(
-          sentenceFrom(grammar, (n) => (choices[k++ % choices.length] ?? 0) % n),
-          expectation,
-        );
-      }),
-      { numRuns: 1500 },
-    );
+    const sentence = fc.array(fc.nat(1000), { minLength: 40, maxLength: 40 }).map((choices) => {
+      let k = 0;
+      return sentenceFrom(grammar, (n) => (choices[k++ % choices.length] ?? 0) % n);
+    });
+    // "No one" is nobody: the one English sentence that means something else to everyone.
+    const differs = fc.sample(sentence, 2000).filter((s) => {
+      const [made, meant] = heardAndMeant(s, expectation);
+      return made !== meant && s.words.join(' ') !== 'no one';
+    });
+    expect(differs.map((s) => s.words.join(' '))).toEqual([]);
   });
   it('holds every legal command and no other', () => {
     const words = commandWords(language);
