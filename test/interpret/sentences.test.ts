@@ -11,7 +11,7 @@ import type { Language } from '../../src/domain/protocol/types.ts';
 import { loadLanguage } from '../../src/interpret/index.ts';
 import { plainly } from './heard.ts';
 
-type Truth = number | 'ask' | 'none';
+type Truth = number | 'ask' | 'none' | 'no value';
 interface Row {
   readonly text: string;
   readonly truth: Truth;
@@ -45,15 +45,20 @@ function rowsOf(language: Language): readonly Row[] {
         return filled.map(({ text, truth }) => ({ text: line.replace('{n}', text), truth }));
       }
       const [text = '', truth = ''] = line.split(' | ');
-      return [{ text, truth: truth === 'ask' || truth === 'none' ? truth : Number(truth) }];
+      return [{ text, truth: truth === 'ask' || truth === 'none' || truth === 'no value' ? truth : Number(truth) }];
     });
 }
 
+const understood = (row: Row, language: Language): boolean => {
+  const made = plainly(row.text, language);
+  return row.truth === 'no value' ? typeof made === 'string' : made === row.truth;
+};
+
 describe.each([
-  ['en', 0.97],
-  ['de', 0.97],
-  ['es', 0.97],
-  ['fr', 0.97],
+  ['en', 0.98],
+  ['de', 0.98],
+  ['es', 0.98],
+  ['fr', 0.98],
 ] as const)('own sentences, %s', (language, least) => {
   beforeAll(() => loadLanguage(language));
   const rows = rowsOf(language);
@@ -63,13 +68,11 @@ describe.each([
     expect(rows.every((r) => typeof r.truth === 'string' || Number.isFinite(r.truth))).toBe(true);
   });
   it('never give a wrong value', () => {
-    const wrong = rows.filter(
-      (r) => typeof plainly(r.text, language) === 'number' && plainly(r.text, language) !== r.truth,
-    );
+    const wrong = rows.filter((r) => typeof plainly(r.text, language) === 'number' && !understood(r, language));
     expect(wrong).toEqual([]);
   });
   it(`are understood exactly in at least ${least * 100} of a hundred`, () => {
-    const missed = rows.filter((r) => plainly(r.text, language) !== r.truth);
+    const missed = rows.filter((r) => !understood(r, language));
     expect(1 - missed.length / rows.length, JSON.stringify(missed, null, 1)).toBeGreaterThanOrEqual(least);
   });
 });
