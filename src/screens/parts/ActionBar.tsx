@@ -33,7 +33,7 @@ export function ActionBar({ model, step, actions, ui }: ActionBarProps) {
       <Target chosen={ui.panel === 'note'} onPress={() => ui.show(ui.panel === 'note' ? 'none' : 'note')}>
         Note
       </Target>
-      <Target look="main" size="giant" refused={!step.canNext} onPress={() => actions.press('next')}>
+      <Target look="main" size="giant" refused={!step.canNext || stands} onPress={() => actions.press('next')}>
         Next
         {step.next === undefined ? null : <span className="next-title">{step.next}</span>}
       </Target>

@@ -23,7 +23,7 @@ function Materials({ step, actions }: BodyProps) {
   const materials = step.materials ?? [];
   return (
     <div className="materials">
-      <div className="choices" role="group" aria-label="Materials">
+      <div className={materials.length > 4 ? 'choices choices-many' : 'choices'} role="group" aria-label="Materials">
         {materials.map((item, index) => (
           <Target
             key={item.id}

@@ -58,7 +58,6 @@ export function ReadingBody({ model, step }: BodyProps) {
   return (
     <div className="body body-drawn">
       <div className="body-words">
-        {latest === undefined ? <StepLines step={step} /> : null}
         {reading === undefined ? null : (
           <>
             <p className="digits-label">
@@ -71,6 +70,7 @@ export function ReadingBody({ model, step }: BodyProps) {
             {reading.kept.length < 2 ? null : <KeptList reading={reading} />}
           </>
         )}
+        {latest === undefined ? <StepLines step={step} /> : null}
       </div>
       <StepDrawing model={model} step={step} />
     </div>

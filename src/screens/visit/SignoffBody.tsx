@@ -4,7 +4,10 @@ import { OwnWords } from '../parts/OwnWords.tsx';
 import { Target } from '../parts/Target.tsx';
 import { StepLines, type BodyProps } from './body.tsx';
 
-function OpenItems({ model, ui }: Pick<BodyProps, 'model' | 'ui'>) {
+/** So many open items stand here; the summary has them all. */
+const SHOWN = 4;
+
+function OpenItems({ model }: Pick<BodyProps, 'model'>) {
   const open = model.summary?.open ?? [];
   if (open.length === 0) {
     return (
@@ -17,18 +20,14 @@ function OpenItems({ model, ui }: Pick<BodyProps, 'model' | 'ui'>) {
     <section className="open-items" aria-label="Still open">
       <h2>Still open: {open.length}</h2>
       <ul>
-        {open.map((item) => (
+        {open.slice(0, SHOWN).map((item) => (
           <li key={item}>
             <ToneIcon tone="warn" />
             <span>{item}</span>
           </li>
         ))}
       </ul>
-      {model.flags.length === 0 ? null : (
-        <Target size="big" icon={<SignIcon sign="flag" />} onPress={() => ui.show('flags')}>
-          Answer the flags
-        </Target>
-      )}
+      {open.length > SHOWN ? <p className="open-more">and {open.length - SHOWN} more, all on the summary</p> : null}
     </section>
   );
 }
@@ -43,7 +42,7 @@ export function SignoffBody({ model, step, actions, ui }: BodyProps) {
     <div className="body body-sign">
       <div className="body-words">
         <StepLines step={step} />
-        <OpenItems model={model} ui={ui} />
+        <OpenItems model={model} />
       </div>
       <div className="sign-side">
         {signed.length === 0 ? null : (
@@ -55,6 +54,11 @@ export function SignoffBody({ model, step, actions, ui }: BodyProps) {
           </Target>
         )}
         <OwnWords label="Other initials" give="Sign with these" maxLength={6} onGive={sign} />
+        {model.flags.length === 0 ? null : (
+          <Target size="big" icon={<SignIcon sign="flag" />} onPress={() => ui.show('flags')}>
+            Answer the flags
+          </Target>
+        )}
         <Target onPress={() => actions.go('summary')}>Read it all first</Target>
       </div>
     </div>

@@ -11,9 +11,14 @@ import { MorePanel } from '../parts/MorePanel.tsx';
 import { NotePanel } from '../parts/NotePanel.tsx';
 import { SaveBadge, SoundBadge } from '../parts/Status.tsx';
 import { Target } from '../parts/Target.tsx';
+import { addressedWords } from '../settings/addressed.ts';
+import { TalkTarget } from '../settings/TalkTarget.tsx';
 import { unseenWords } from '../choices.ts';
 import type { VisitUi } from '../useVisitUi.ts';
 import { StepBody } from './StepBody.tsx';
+
+/** Nothing else stands beside these, not even an open flag. */
+const ALONE: readonly StepView['mode'][] = ['confirm', 'choose', 'reason', 'signoff', 'held', 'closed'];
 
 export interface VisitProps {
   readonly model: AppModel;
@@ -86,7 +91,8 @@ export function VisitScreen({ model, actions, ui }: VisitProps) {
   const { step } = model;
   if (step === undefined) return <NoVisit actions={actions} />;
   const panel = ui.panel !== 'none' || model.keypadOpen;
-  const alone = step.mode === 'confirm' || step.mode === 'choose' || step.mode === 'signoff' || step.mode === 'held';
+  const Ear = model.preferences?.earMode === 'push' ? TalkTarget : EarTarget;
+  const alone = ALONE.includes(step.mode);
   return (
     <div className={`visit visit-${step.mode}`}>
       <main className="step">
@@ -103,8 +109,8 @@ export function VisitScreen({ model, actions, ui }: VisitProps) {
       </main>
       <ActionBar model={model} step={step} actions={actions} ui={ui} />
       <footer className="foot">
-        <EarTarget ear={model.ear} actions={actions} onConsent={() => ui.show('consent')} />
-        <SayNow words={unseenWords(step)} />
+        <Ear ear={model.ear} actions={actions} onConsent={() => ui.show('consent')} />
+        <SayNow words={addressedWords(unseenWords(step), step.mode, model.preferences?.addressWord ?? '')} />
         <Target
           look="quiet"
           chosen={ui.panel === 'more'}

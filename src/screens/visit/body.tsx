@@ -13,9 +13,16 @@ export interface BodyProps {
   readonly ui: VisitUi;
 }
 
+/** Caution first, then what to do, then what has been computed: what is cut on a small screen is cut from the end. */
 export function StepLines({ step }: { readonly step: StepView }) {
   return (
     <>
+      {step.caution === undefined ? null : (
+        <p className="step-caution">
+          <ToneIcon tone="warn" />
+          <span>{step.caution}</span>
+        </p>
+      )}
       {step.lines.length === 0 ? null : (
         <ul className="step-lines">
           {step.lines.map((line) => (
@@ -26,17 +33,14 @@ export function StepLines({ step }: { readonly step: StepView }) {
         </ul>
       )}
       {step.figures === undefined ? null : <Figures figures={step.figures} />}
-      {step.caution === undefined ? null : (
-        <p className="step-caution">
-          <ToneIcon tone="warn" />
-          <span>{step.caution}</span>
-        </p>
-      )}
     </>
   );
 }
 
-/** Words on the left, drawing on the right (below, on a narrow screen). */
+/**
+ * Words on the left, drawing on the right (below, on a narrow screen), targets in a row of their own underneath: words
+ * and drawing give way to the targets, never the other way round.
+ */
 export function WithDrawing({
   model,
   step,
@@ -46,9 +50,9 @@ export function WithDrawing({
     <div className={step.drawing === undefined ? 'body' : 'body body-drawn'}>
       <div className="body-words">
         <StepLines step={step} />
-        {children}
       </div>
       <StepDrawing model={model} step={step} />
+      {children}
     </div>
   );
 }
