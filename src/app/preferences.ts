@@ -45,14 +45,13 @@ export class Preferences {
   /** A language is used only when its words are there; an address word only when it can be told from other words. */
   async change(change: Partial<Settings>): Promise<void> {
     this.#trouble('');
-    const { language, addressWord } = change;
-    if (language !== undefined && !(await this.#fetched(language))) return;
-    if (addressWord !== undefined) {
-      const word = await this.#addressFrom(addressWord, language ?? this.now.language);
-      if (word === undefined) return;
-      this.set({ ...change, addressWord: word });
-    } else this.set(change);
-    if (language !== undefined) await this.lookOnDevice();
+    const { language = this.now.language, addressWord = this.now.addressWord } = change;
+    if (!(await this.#fetched(language))) return;
+    const word = await this.#addressFrom(addressWord, language);
+    if (word === undefined && change.language === undefined) return;
+    // What could be told from the words of one language may be a word of the next: then none is used any more.
+    this.set({ ...change, addressWord: word ?? '' });
+    if (change.language !== undefined) await this.lookOnDevice();
   }
 
   /** Asks the browser whether the language could be recognised on this device. */
@@ -103,9 +102,8 @@ export class Preferences {
   }
 
   async #addressFrom(text: string, language: Language): Promise<string | undefined> {
-    const { commandWords, loadLanguage } = await import('../interpret/index.ts');
+    const { commandWords } = await import('../interpret/index.ts');
     const { addressWord } = await import('../interpret/address.ts');
-    await loadLanguage(language);
     const checked = addressWord(text, Object.values(commandWords(language)).flat());
     if (checked.ok) return checked.word;
     this.#trouble(checked.why);

@@ -5,6 +5,8 @@ import { LabSheetScreen } from './labsheet/LabSheetScreen.tsx';
 import { ClockStrip, RingingBar } from './parts/Clocks.tsx';
 import { SoundTarget, UnsafeBar } from './parts/Status.tsx';
 import { RecordScreen } from './record/RecordScreen.tsx';
+import { SettingsScreen } from './settings/SettingsScreen.tsx';
+import { useTalkKey } from './settings/useTalkKey.ts';
 import { SummaryScreen } from './summary/SummaryScreen.tsx';
 import { useVisitUi, type VisitUi } from './useVisitUi.ts';
 import { VisitScreen } from './visit/VisitScreen.tsx';
@@ -27,11 +29,14 @@ function Place({ model, actions, ui }: AppProps & { readonly ui: VisitUi }) {
       return <LabSheetScreen model={model} actions={actions} />;
     case 'record':
       return <RecordScreen model={model} actions={actions} />;
+    case 'settings':
+      return <SettingsScreen model={model} actions={actions} />;
   }
 }
 
 export function App({ model, actions }: AppProps) {
   const ui = useVisitUi(model, actions);
+  useTalkKey(model, actions);
   return (
     <div className={`app app-${model.place}`} lang="en">
       <div className="top no-print">

@@ -78,6 +78,7 @@ export function CasesScreen({ model, actions }: PlaceProps) {
           <SaveBadge save={model.save} />
           <SoundTarget sound={model.sound} actions={actions} />
           <SpeechTarget speech={model.speech} actions={actions} />
+          <Target onPress={() => actions.go('settings')}>Settings</Target>
         </div>
       </header>
       <SaidLine said={model.said} trouble={model.trouble} />

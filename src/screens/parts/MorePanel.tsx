@@ -10,6 +10,7 @@ const PLACES: readonly { readonly place: AppModel['place']; readonly label: stri
   { place: 'summary', label: 'Summary' },
   { place: 'labSheet', label: 'Lab sheet' },
   { place: 'cases', label: 'All cases' },
+  { place: 'settings', label: 'Settings' },
 ];
 
 interface MorePanelProps {
