@@ -1,5 +1,6 @@
-/** How a case begins. */
+/** How a case begins, and how each further visit of it does. */
 import type { Fact, FactBody } from '../domain/case/facts.ts';
+import type { CaseView } from '../domain/case/fold.ts';
 import type { Language, Practice, VisitProtocol } from '../domain/protocol/types.ts';
 
 export interface Opening {
@@ -36,4 +37,30 @@ export function openingFacts({ head, protocol, practice, at, app, demo, caseId }
     app,
     body,
   }));
+}
+
+export interface NextOpening {
+  readonly view: CaseView;
+  readonly protocol: VisitProtocol;
+  readonly clinician: string;
+  readonly assistant: string;
+  readonly language: Language;
+  readonly at: number;
+  readonly app: string;
+}
+
+/** The fact a further visit begins with. Whether it may begin is for `nextVisit` to say. */
+export function nextOpeningFact({ view, protocol, clinician, assistant, language, at, app }: NextOpening): Fact {
+  const { id, version, visit } = protocol;
+  const seq = view.log.facts.length + 1;
+  return {
+    v: 1,
+    caseId: view.log.caseId,
+    seq,
+    at,
+    act: seq,
+    protocol: `${id}@${version}`,
+    app,
+    body: { kind: 'visitOpened', visit, protocol: id, version, clinician, assistant, language },
+  };
 }

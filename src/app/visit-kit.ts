@@ -14,7 +14,7 @@ import type { AppModel } from './model.ts';
 import { caseLine, nextVisit } from './case-line.ts';
 import { modeOf } from './expectation.ts';
 import type { KitHost, NewCase, NextVisit, OpenCase, Opened } from './open-case.ts';
-import { openingFacts } from './opening.ts';
+import { nextOpeningFact, openingFacts } from './opening.ts';
 import { phrasesFor } from './phrases.ts';
 import { latestProtocol, loadProtocol, visit1 } from './protocols.ts';
 import { createSession, type Session } from './session.ts';
@@ -76,26 +76,15 @@ export async function openVisit(open: OpenCase, input: NextVisit, host: KitHost)
     return refuse('A visit needs the initials of clinician and assistant.');
   const protocol = await latestProtocol(input.visit);
   if (protocol === undefined) return refuse(`There is no protocol for visit ${input.visit}.`);
-  const seq = view.log.facts.length + 1;
-  const { id, version } = protocol;
-  const fact: Fact = {
-    v: 1,
-    caseId: open.id,
-    seq,
+  const fact = nextOpeningFact({
+    view,
+    protocol,
+    clinician: input.clinician.trim(),
+    assistant: input.assistant.trim(),
+    language: input.language,
     at: host.now(),
-    act: seq,
-    protocol: `${id}@${version}`,
     app: appVersion,
-    body: {
-      kind: 'visitOpened',
-      visit: input.visit,
-      protocol: id,
-      version,
-      clinician: input.clinician.trim(),
-      assistant: input.assistant.trim(),
-      language: input.language,
-    },
-  };
+  });
   return { opened: await openFacts(open.id, [...view.log.facts, fact], host), facts: [fact] };
 }
 
