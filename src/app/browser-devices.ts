@@ -1,7 +1,7 @@
 /** The page's own devices, put together once. */
 import type { Language } from '../domain/protocol/types.ts';
 import { createFactLog } from '../storage/fact-log.ts';
-import { createIdbStore } from '../storage/idb-store.ts';
+import { createDeviceStore } from '../storage/device-store.ts';
 import { createSettings } from '../storage/settings.ts';
 import { createTime } from '../time/real.ts';
 import type { OnRing } from '../time/types.ts';
@@ -37,7 +37,7 @@ export function browserDevices({ onRing, mayLeaveDevice, language }: DeviceOptio
   return {
     time,
     voice,
-    log: createFactLog({ storage: createIdbStore() }),
+    log: createFactLog({ storage: createDeviceStore(newId) }),
     settings: createSettings(),
     newId,
     download,

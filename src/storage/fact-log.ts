@@ -92,7 +92,10 @@ class Log implements FactLog {
   status(): SaveStatus {
     const unsaved = this.#queue.facts().length;
     if (this.#queue.anyHeldBack) return { state: 'memory', cause: 'anotherWriter', why: ANOTHER_WRITER, unsaved };
-    if (unsaved === 0) return { state: 'kept' };
+    if (unsaved === 0) {
+      const second = this.#storage.secondCopy?.() ?? { state: 'kept' };
+      return second.state === 'kept' ? { state: 'kept' } : { state: 'kept', oneCopy: second.why };
+    }
     return this.#trouble ? { state: 'memory', ...this.#trouble, unsaved } : { state: 'keeping', unsaved };
   }
 
@@ -111,7 +114,7 @@ class Log implements FactLog {
     for (const { row } of this.#queue.all()) if (!this.#queue.isHeldBack(row.id)) rows.set(row.id, row);
     if (!stored.ok && rows.size === 0) return stored;
     const sorted = [...rows.values()].sort((a, b) => b.lastAt - a.lastAt);
-    return { ok: true, rows: sorted, broken: stored.ok ? stored.broken : 0 };
+    return stored.ok ? { ...stored, rows: sorted } : { ok: true, rows: sorted, broken: 0 };
   }
 
   async exportFile(caseId: string): Promise<ExportedFile> {

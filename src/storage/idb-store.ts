@@ -4,12 +4,13 @@ import { checkBatch, isCaseRow, sameFacts } from './batch.ts';
 import { Database } from './database.ts';
 import { browserHost } from './host.ts';
 import { sift } from './sift.ts';
-import type { AppendResult, CaseRow, FactStore, ListResult, LoadResult, StorageHost } from './types.ts';
+import type { AppendResult, CaseRow, ListResult, LoadResult, RepairableStore, StorageHost } from './types.ts';
 import { failure, nameOf, refused } from './why.ts';
 
 export const DATABASE_NAME = 'rimwise';
+const ID_KEY = 'dbId';
 
-class IdbStore implements FactStore {
+class IdbStore implements RepairableStore {
   readonly #host: StorageHost;
   readonly #database: Database;
 
@@ -52,6 +53,28 @@ class IdbStore implements FactStore {
     return { ok: true, rows, broken: read.value.length - rows.length };
   }
 
+  async restore(entries: readonly unknown[], row: CaseRow): Promise<AppendResult> {
+    const written = await this.#database.use('readwrite', ['facts', 'cases'], async (tx) => {
+      const store = tx.objectStore('facts');
+      const first = row.lastSeq - entries.length + 1;
+      for (const [index, entry] of entries.entries()) store.put(entry, [row.id, first + index]);
+      const there: unknown = await promisifyRequest(tx.objectStore('cases').get(row.id));
+      if (!isCaseRow(there) || there.lastSeq <= row.lastSeq) tx.objectStore('cases').put(row, row.id);
+    });
+    return written.ok ? { ok: true } : failure(written.error);
+  }
+
+  async identity(proposed: string): Promise<{ dbId: string; fresh: boolean } | undefined> {
+    const read = await this.#database.use('readwrite', ['settings'], async (tx) => {
+      const store = tx.objectStore('settings');
+      const there: unknown = await promisifyRequest(store.get(ID_KEY));
+      if (typeof there === 'string') return { dbId: there, fresh: false };
+      store.put(proposed, ID_KEY);
+      return { dbId: proposed, fresh: true };
+    });
+    return read.ok ? read.value : undefined;
+  }
+
   close(): void {
     this.#database.close();
   }
@@ -75,6 +98,6 @@ class IdbStore implements FactStore {
 }
 
 /** Facts in IndexedDB, one key `[caseId, seq]` each, written with `add`: a number can be taken only once. */
-export function createIdbStore(options: { host?: StorageHost; name?: string } = {}): FactStore {
+export function createIdbStore(options: { host?: StorageHost; name?: string } = {}): RepairableStore {
   return new IdbStore(options.host ?? browserHost(), options.name ?? DATABASE_NAME);
 }

@@ -38,6 +38,8 @@ export interface Loaded {
   readonly facts: readonly unknown[];
   readonly row?: CaseRow;
   readonly unsaved: number;
+  /** What had to be mended before this could be read, in a sentence. */
+  readonly recovered?: string;
 }
 
 /** The log has a hole or a broken entry at `missing`: `facts` is the good part before it, `after` what lies beyond. */
@@ -52,14 +54,34 @@ export type LoadResult = Loaded | Gap | Failed<'unknownCase'> | Failed<'refused'
 
 /** Newest first. `broken` rows could not be read as rows and are left out. */
 export type ListResult =
-  { readonly ok: true; readonly rows: readonly CaseRow[]; readonly broken: number } | Failed<'refused'>;
+  | {
+      readonly ok: true;
+      readonly rows: readonly CaseRow[];
+      readonly broken: number;
+      /** What had been lost on this device and was mended, or could not be, in a sentence; until it is said elsewhere. */
+      readonly recovered?: string;
+    }
+  | Failed<'refused'>;
+
+/** Whether every entry lies in a second place as well; when not, why. */
+export type SecondCopy = { readonly state: 'kept' } | { readonly state: 'none' | 'failing'; readonly why: string };
 
 export interface FactStore {
   /** All or nothing, on disk when it answers `ok`. */
   append(facts: readonly Fact[], row: CaseRow): Promise<AppendResult>;
   load(caseId: string): Promise<LoadResult>;
   listCases(): Promise<ListResult>;
+  /** Absent on a store that is a single copy by nature. */
+  secondCopy?(): SecondCopy;
   close(): void;
+}
+
+/** A store whose damaged entries can be written again from another copy. */
+export interface RepairableStore extends FactStore {
+  /** Writes `entries` over whatever stands at their numbers, and the row unless a later one is there. */
+  restore(entries: readonly unknown[], row: CaseRow): Promise<AppendResult>;
+  /** The name this database was given when it was made: `proposed` if it was made just now. */
+  identity(proposed: string): Promise<{ readonly dbId: string; readonly fresh: boolean } | undefined>;
 }
 
 export type TimerId = ReturnType<typeof setTimeout> | number;
@@ -76,7 +98,11 @@ export interface StorageHost {
 export type MemoryCause = 'full' | 'refused' | 'slow' | 'anotherWriter';
 
 export type SaveStatus =
-  | { readonly state: 'kept' }
+  | {
+      readonly state: 'kept';
+      /** Why it is kept in one place only, in a sentence. */
+      readonly oneCopy?: string;
+    }
   | { readonly state: 'keeping'; readonly unsaved: number }
   | { readonly state: 'memory'; readonly cause: MemoryCause; readonly why: string; readonly unsaved: number };
 

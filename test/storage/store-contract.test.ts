@@ -5,6 +5,7 @@ import { createMemoryDisk, createMemoryStore } from '../../src/storage/fake.ts';
 import { createIdbStore } from '../../src/storage/idb-store.ts';
 import type { FactStore } from '../../src/storage/types.ts';
 import { fact, facts, note, row } from './samples.ts';
+import { createDevice, openOn } from './two-copies.ts';
 
 const timers = { setTimeout: globalThis.setTimeout, clearTimeout: globalThis.clearTimeout };
 
@@ -13,6 +14,10 @@ const KINDS: Record<string, () => () => FactStore> = {
   'in IndexedDB': () => {
     const indexedDB = new IDBFactory();
     return () => createIdbStore({ host: { indexedDB, IDBKeyRange, ...timers } });
+  },
+  'in two copies': () => {
+    const device = createDevice();
+    return () => openOn(device);
   },
   'in memory': () => {
     const disk = createMemoryDisk();

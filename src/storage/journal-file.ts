@@ -1,0 +1,143 @@
+/**
+ * The journal over a file of bytes: append only, flushed after every act. A line that begins at a number the journal
+ * already has replaces everything of that case from there on; a line that would leave a hole is not taken.
+ */
+import { linkOf } from './chain.ts';
+import { asBatch, endOf, firstSeq, lineFor, scan, type CaseEnd, type JournalBatch } from './journal-lines.ts';
+
+/** An open file, as a browser's SyncAccessHandle has it. */
+export interface ByteFile {
+  getSize(): number;
+  read(into: Uint8Array, options: { at: number }): number;
+  write(bytes: Uint8Array, options: { at: number }): number;
+  truncate(size: number): void;
+  flush(): void;
+  close(): void;
+}
+
+/** Opens the file for this turn alone: nobody else has it meanwhile. */
+export type WithFile = <T>(work: (file: ByteFile) => T) => Promise<T>;
+
+export interface JournalState {
+  readonly dbId: string;
+  readonly cases: readonly (readonly [caseId: string, end: CaseEnd])[];
+  /** Bytes of a torn line that were cut off the end. */
+  readonly cut: number;
+  readonly damaged: number;
+}
+
+export type JournalAppended = { readonly ok: true } | { readonly ok: false; readonly last: number };
+
+function dbIdOf(value: unknown): string {
+  const id = typeof value === 'object' && value !== null ? (value as { dbId?: unknown }).dbId : undefined;
+  return typeof id === 'string' ? id : '';
+}
+
+export class JournalFile {
+  readonly #withFile: WithFile;
+  #ends = new Map<string, CaseEnd>();
+  #dbId = '';
+  #size = 0;
+
+  constructor(withFile: WithFile) {
+    this.#withFile = withFile;
+  }
+
+  /** Reads the file through, makes it if it is not there, cuts a torn end off. */
+  open(dbId: string): Promise<JournalState> {
+    return this.#withFile((file) => {
+      this.#forget();
+      const seen = this.#catchUp(file);
+      if (this.#dbId === '') {
+        this.#dbId = dbId;
+        this.#write(file, lineFor({ journal: 1, dbId }));
+      }
+      return { dbId: this.#dbId, cases: [...this.#ends], ...seen };
+    });
+  }
+
+  append(batch: JournalBatch): Promise<JournalAppended> {
+    return this.#withFile((file) => {
+      this.#catchUp(file);
+      const end = this.#ends.get(batch.row.id);
+      const own = endOf(batch);
+      const last = end?.last ?? 0;
+      const first = firstSeq(batch);
+      if (!(first >= 1 && first <= last + 1)) return { ok: false, last };
+      if (own.hash !== '' && own.last <= last && this.#has(file, batch.row.id, own)) return { ok: true };
+      this.#write(file, lineFor(batch));
+      this.#ends.set(batch.row.id, own);
+      return { ok: true };
+    });
+  }
+
+  /** The entries of each of these cases in order, with its latest row. One pass, however many they are. */
+  read(caseIds: readonly string[]): Promise<readonly JournalBatch[]> {
+    return this.#withFile((file) => this.#gather(file, new Set(caseIds)));
+  }
+
+  #gather(file: ByteFile, wanted: ReadonlySet<string>): readonly JournalBatch[] {
+    const found = new Map<string, { facts: unknown[]; row: JournalBatch['row'] }>();
+    scan(this.#bytes(file, 0), (value) => {
+      const batch = asBatch(value);
+      if (batch === undefined || !wanted.has(batch.row.id)) return;
+      const first = firstSeq(batch);
+      const facts = found.get(batch.row.id)?.facts ?? [];
+      if (!(first >= 1 && first <= facts.length + 1)) return;
+      facts.length = first - 1;
+      facts.push(...batch.facts);
+      found.set(batch.row.id, { facts, row: batch.row });
+    });
+    return [...found.values()];
+  }
+
+  /** A late writer may find that somebody else has already copied its entries, and more. */
+  #has(file: ByteFile, caseId: string, end: CaseEnd): boolean {
+    const [found] = this.#gather(file, new Set([caseId]));
+    return linkOf(found?.facts[end.last - 1])?.hash === end.hash;
+  }
+
+  #forget(): void {
+    this.#ends = new Map();
+    this.#dbId = '';
+    this.#size = 0;
+  }
+
+  /** What another window has appended since, or everything when the file is shorter than it was. */
+  #catchUp(file: ByteFile): { cut: number; damaged: number } {
+    const size = file.getSize();
+    if (size < this.#size) this.#forget();
+    if (size === this.#size) return { cut: 0, damaged: 0 };
+    const { good, damaged } = scan(this.#bytes(file, this.#size), (value) => this.#take(value));
+    this.#size += good;
+    const cut = size - this.#size;
+    if (cut > 0) file.truncate(this.#size);
+    return { cut, damaged };
+  }
+
+  #take(value: unknown): void {
+    if (this.#dbId === '') this.#dbId = dbIdOf(value);
+    const batch = asBatch(value);
+    if (batch === undefined) return;
+    const last = this.#ends.get(batch.row.id)?.last ?? 0;
+    const first = firstSeq(batch);
+    if (first >= 1 && first <= last + 1) this.#ends.set(batch.row.id, endOf(batch));
+  }
+
+  #bytes(file: ByteFile, from: number): Uint8Array {
+    const bytes = new Uint8Array(file.getSize() - from);
+    const read = file.read(bytes, { at: from });
+    return bytes.subarray(0, read);
+  }
+
+  /** A line that was not written whole is taken back, so that the next one does not grow onto it. */
+  #write(file: ByteFile, line: Uint8Array): void {
+    const written = file.write(line, { at: this.#size });
+    if (written !== line.length) {
+      file.truncate(this.#size);
+      throw new Error('the journal took only part of a line');
+    }
+    file.flush();
+    this.#size += line.length;
+  }
+}
