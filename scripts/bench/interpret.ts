@@ -33,7 +33,7 @@ function ownRows(): readonly Row[] {
   const lines = readFileSync(file, 'utf8').split('\n');
   return lines.flatMap((line) => {
     const [text, truth] = line.split(' | ');
-    if (text === undefined || truth === undefined || truth === 'no value' || line.startsWith('# ')) return [];
+    if (text === undefined || truth === undefined || truth === 'no value' || text.startsWith('# ')) return [];
     return [{ lang: 'en' as const, text, expect: truth === 'ask' || truth === 'none' ? truth : Number(truth) }];
   });
 }

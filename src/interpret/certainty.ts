@@ -95,7 +95,10 @@ function doubtsOf(e: Evidence): readonly string[] {
 /** sure: kept by moving on. check: shown, kept only by a yes. ask: which of these? */
 export function verdict(e: Evidence): Verdict {
   const open = openRivals(e);
-  if (open.length > 0) return { kind: 'ask', candidates: unique([e.value, ...open]) };
+  if (open.length > 0) {
+    const likely = inside(e.value, e.reading.plausible);
+    return { kind: 'ask', candidates: unique(likely ? [e.value, ...open] : [...open, e.value]) };
+  }
   const better = betterRivals(e);
   if (better.length > 0) return { kind: 'ask', candidates: unique([...better.slice(0, MOST_CANDIDATES - 1), e.value]) };
   const why = doubtsOf(e);

@@ -77,18 +77,26 @@ function alone(line: Line, f: Span): Doubt {
 const isHalfHeard = (line: Line, f: Span): boolean =>
   f.open && f.last === f.end && line.touches(f.end) && (line.has(f.end, MIDDLE) || misheard(line, f.end));
 
+/** Value of a word that says so only in front of a number: "over sixty", but "sixty over the ridge". */
+const BEFORE_ONLY = 1;
+
 /** May stand between "at least" and its number. */
 const LINKS = COPULA | RANGE | DOUBTFUL | ARTICLE;
 
 /** "just under sixty", "at least about fifty", "sixty and a bit": not the number said. */
 const isSided = (line: Line, { start, last }: Span): boolean =>
-  line.after(start, SIDED) || (line.after(start, LINKS) && line.after(start - 1, SIDED)) || line.near(last, SIDED);
+  line.after(start, SIDED) ||
+  (line.after(start, LINKS) && line.after(start - 1, SIDED)) ||
+  (line.near(last, SIDED) && line.value(last) !== BEFORE_ONLY);
 
-/** "she is sixty two", "he'll be eighty": a person (value 1: a third one) and a bare number. */
+/** Value of a person who is neither speaking nor spoken to. */
+const THIRD = 1;
+
+/** "she is sixty two", "he'll be eighty". */
 function isAge(line: Line, f: Span): boolean {
   if (isStrong(f)) return false;
-  for (let i = 0; i < f.start; i++) if (line.has(i, PERSON) && line.value(i) === 1) return true;
-  return line.after(f.start, PERSON);
+  for (let i = 0; i < f.start; i++) if (line.has(i, PERSON) && line.value(i) === THIRD) return true;
+  return false;
 }
 
 /** "fifty and", "fifty minus": it was to go on. */
@@ -122,7 +130,8 @@ export function further(line: Line, f: Span, found: readonly Span[]): Doubt {
   const rest = others(line, found);
   if (rest.some((i) => line.has(i, TALK))) return isStrong(f) ? 'ask' : 'talk';
   const strayUnit =
-    rest.some((i) => line.has(i, UNIT) && line.value(i) > 0) && found.every((x) => x.unit === undefined);
+    rest.some((i) => line.has(i, UNIT) && (line.value(i) === 1 || line.value(i) === 2)) &&
+    found.every((x) => x.unit === undefined);
   const unknown = rest.filter((i) => line.unknown(i)).length;
   if (strayUnit || rest.length > MOST_WORDS || unknown > MOST_UNKNOWN) return 'ask';
   if (unknown === 0) return 'plain';

@@ -31,8 +31,12 @@ function target(
     : { named: true, figures: text };
 }
 
+/** Nothing sensible is longer. */
+const LONGEST_TYPED = 80;
+
 /** Typed figures. Sure unless out of range or far from the set; then a yes is wanted. */
 export function interpretKeypad(text: string, expectation: Expectation): Interpretation {
+  if (text.length > LONGEST_TYPED) return { kind: 'unclear', reason: 'notANumber', text };
   const { reading, named, figures } = target(text, expectation);
   const parsed = parseHundredths(figures);
   if (!parsed.ok) return { kind: 'unclear', reason: REASONS[parsed.reason], text };

@@ -133,7 +133,8 @@ function place(line: Line, spans: readonly Span[], k: number): void {
   if (unitAt >= 0 || line.near(at, UNIT)) span.unit = UNIT_NAMES[line.value(at)];
   if (span.unit !== undefined && unitAt < 0) span.last = at + 1;
   span.negative = line.numeral(start)?.negative === true || line.has(start - 1, NEGATIVE);
-  span.denied = line.has(start - 1, NOT);
+  // Where one word means both no and not, it denies only a first number that another one follows.
+  span.denied = line.after(start, NOT) && (!line.has(start - 1, FIX) || (k === 0 && next !== undefined));
   const partOfHour = isPartOfHour(line, spans[k - 1], span) || isPartOfHour(line, span, next);
   if (partOfHour || isTime(line, span) || goesOn(line, spans[k - 1], start)) span.role = 'alien';
   else if (isLabel(line, span, next)) span.role = 'label';

@@ -38,6 +38,12 @@ describe('alternatives are evidence', () => {
     expect(hear(heardAs('fifty', 'sixty'))).toMatchObject({ kind: 'ask', candidates: [5000, 6000] });
     expect(hear(heardAs(['fifty', 0.8], ['sixty', 0.7]))).toMatchObject({ kind: 'ask', candidates: [5000, 6000] });
   });
+  it('a plausible alternative to an implausible number comes first', () => {
+    expect(hear(heardAs('one sixty one point five', 'sixty one point five'))).toMatchObject({
+      kind: 'ask',
+      candidates: [6150, 16150],
+    });
+  });
   it('an implausible or incredible one is none', () => {
     expect(hear(heardAs('fifty', 'fifteen'))).toMatchObject({ kind: 'reading', value: 5000 });
     expect(hear(heardAs(['fifty', 0.9], ['sixty', 0.05]))).toMatchObject({ kind: 'reading', value: 5000 });

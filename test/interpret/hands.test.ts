@@ -19,6 +19,7 @@ describe('keypad', () => {
     ['62.555', 'tooFine'],
     ['5000', 'outOfRange'],
     ['6e1', 'notANumber'],
+    ['a '.repeat(5000), 'notANumber'],
   ])('%j is refused as %s', (text, reason) => {
     expect(by('keypad', text)).toMatchObject({ kind: 'unclear', reason });
   });

@@ -4,6 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { toCardinal as german } from 'n2words/de-DE';
+import { toCardinal as american } from 'n2words/en-US';
 import { toCardinal as spanish } from 'n2words/es-ES';
 import { toCardinal as french } from 'n2words/fr-FR';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -18,14 +19,14 @@ interface Row {
 }
 
 const WORDS = {
-  en: undefined,
+  en: { say: american, point: 'point', half: (w: string) => `${w} and a half` },
   de: { say: german, point: 'Komma', half: (w: string) => `${w}einhalb` },
   es: { say: spanish, point: 'coma', half: (w: string) => `${w} y medio` },
   fr: { say: french, point: 'virgule', half: (w: string) => `${w} et demi` },
 } as const;
 
 /** The k-th number to fill a sentence with, in the k-th way of saying it. */
-function filling(language: Exclude<Language, 'en'>, k: number): Row {
+function filling(language: Language, k: number): Row {
   const { say, point, half } = WORDS[language];
   const whole = 36 + ((k * 37) % 60);
   const tenth = 1 + ((k * 7) % 9);
@@ -40,7 +41,7 @@ function rowsOf(language: Language): readonly Row[] {
   return lines
     .filter((line) => line !== '' && !line.startsWith('# '))
     .flatMap((line, k) => {
-      if (line.includes('{n}') && language !== 'en') {
+      if (line.includes('{n}')) {
         const filled = [filling(language, k), filling(language, k + 1)];
         return filled.map(({ text, truth }) => ({ text: line.replace('{n}', text), truth }));
       }
