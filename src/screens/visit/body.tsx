@@ -37,6 +37,8 @@ export function StepLines({ step }: { readonly step: StepView }) {
   );
 }
 
+const MOST_BESIDE_DRAWING = 3;
+
 /**
  * Words on the left, drawing on the right (below, on a narrow screen), targets in a row of their own underneath: words
  * and drawing give way to the targets, never the other way round.
@@ -46,12 +48,15 @@ export function WithDrawing({
   step,
   children,
 }: Pick<BodyProps, 'model' | 'step'> & { readonly children?: ReactNode }) {
+  // A page of figures needs the room more than the drawing does.
+  const crowded = (step.figures?.length ?? 0) > MOST_BESIDE_DRAWING;
+  const drawn = step.drawing !== undefined && !crowded;
   return (
-    <div className={step.drawing === undefined ? 'body' : 'body body-drawn'}>
+    <div className={drawn ? 'body body-drawn' : 'body'}>
       <div className="body-words">
         <StepLines step={step} />
       </div>
-      <StepDrawing model={model} step={step} />
+      {drawn ? <StepDrawing model={model} step={step} /> : null}
       {children}
     </div>
   );
