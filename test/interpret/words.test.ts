@@ -153,6 +153,15 @@ describe('corrections and repetitions', () => {
     expect(hear('no, fifty-four', confirm)).toMatchObject({ kind: 'reading', value: 5400, correction: true });
     expect(hear('fifty-four', confirm)).toMatchObject({ kind: 'reading', value: 5400, correction: false });
   });
+  it.each([
+    ['en', 'the last one was fifty-four'],
+    ['en', 'scratch that, fifty-four'],
+    ['de', 'die letzte war vierundfünfzig'],
+    ['es', 'la última era cincuenta y cuatro'],
+    ['fr', 'la dernière était cinquante-quatre'],
+  ] as const)('%s: %s', (language, text) => {
+    expect(hear(text, asking({ language }))).toMatchObject({ kind: 'reading', value: 5400, correction: true });
+  });
   it('"yes, fifty-three" keeps it', () => {
     expect(hear('yes, fifty-three', confirm)).toMatchObject({ kind: 'command', command: 'yes' });
     expect(hear('yes, fifty-four', confirm)).toMatchObject({ kind: 'reading', value: 5400 });
