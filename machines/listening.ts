@@ -25,7 +25,11 @@ const fails = [
 ] as const;
 
 /** Released: no more sound is taken, but what was said before is still worked out. */
-const released = { guard: 'isPush', target: '#listening.thinking.finishing', actions: to({ pushed: false }) } as const;
+const released = {
+  guard: 'isPush',
+  target: '#listening.thinking.finishing',
+  actions: to({ pushed: false, live: false }),
+} as const;
 
 const isAway = ({ context }: { context: ListeningContext }) => context.away;
 const lacksReading = ({ context }: { context: ListeningContext }) => context.mode === 'readings' && !context.reading;
@@ -77,7 +81,7 @@ export const listeningMachine = setup({
     CONSENT_GIVEN: { actions: to({ refused: false }) },
     CONSENT_REFUSED: { target: '.off', actions: to(DROPPED) },
     MODE: { actions: 'setMode' },
-    PUSH_DOWN: { actions: to({ pushed: true }) },
+    PUSH_DOWN: { guard: 'isPush', actions: to({ pushed: true }) },
     PUSH_UP: { actions: to({ pushed: false }) },
     CAME: { actions: to({ away: false }) },
     LEFT: { actions: to({ away: true }) },

@@ -80,7 +80,8 @@ export function keep(context: Context, keptBy: KeptBy): Plan {
   if (pending === undefined) return nothing;
   const current = currentStep(context);
   const here = current?.kind === 'reading' && current.reading === pending.reading;
-  const step = here ? context.step : (stepOfReading(context.protocol, pending.reading)?.id ?? context.step);
+  const home = here ? current : stepOfReading(context.protocol, pending.reading);
+  const step = home?.id ?? context.step;
   const fact: FactBody = {
     kind: 'reading',
     step,
@@ -98,7 +99,8 @@ export function keep(context: Context, keptBy: KeptBy): Plan {
     ...(pending.corrects === undefined ? {} : { corrects: pending.corrects }),
   };
   const added = pending.corrects === undefined ? 1 : 0;
-  const kept = { ...context.kept, [step]: (context.kept[step] ?? 0) + added };
+  // A reading that no step asks for counts for none: the step it was called at still waits for its own.
+  const kept = home === undefined ? context.kept : { ...context.kept, [step]: (context.kept[step] ?? 0) + added };
   const plan: Plan = { facts: [fact], patch: { pending: undefined, kept } };
   const goesOn = here && added === 1 && (keptBy === 'movedOn' || !context.repeated.includes(pending.reading));
   return goesOn ? join(plan, goNext(context)) : plan;
@@ -175,8 +177,10 @@ export function giveReason(context: Context, event: Of<'REASON'>): Plan {
     return join({ facts: [], patch: { asking: undefined } }, signed);
   }
   const skipped: FactBody = { kind: 'skipped', step: context.step, reason: event.reason };
-  const next = nextStep(context.protocol, context.step, context.answers)?.id;
-  return join({ facts: [skipped], patch: { asking: undefined } }, moveTo(context, next, 'skip'));
+  // Passed by after all: an answer given there before no longer counts.
+  const { [context.step]: _given, ...answers } = context.answers;
+  const next = nextStep(context.protocol, context.step, answers)?.id;
+  return join({ facts: [skipped], patch: { asking: undefined, answers } }, moveTo(context, next, 'skip'));
 }
 
 export function note(context: Context, event: Of<'NOTE'>): Plan {

@@ -70,9 +70,10 @@ export class Listening {
   }
 
   want(on: boolean): void {
-    const again = on && this.#actor.getSnapshot().matches('blocked');
+    // It goes on trying by itself: a person who asks wants it tried now.
+    const trying = on && this.#wish === 'open' && this.#actor.getSnapshot().matches('blocked');
     this.#send({ type: on ? 'WANT' : 'DROP' });
-    if (again && this.#wish === 'open') this.#voice.listen(true);
+    if (trying && this.#wish === 'open') this.#voice.listen(true);
   }
 
   talk(down: boolean): void {

@@ -31,8 +31,18 @@ export class Preferences {
     this.#apply();
   }
 
-  /** At once: nothing in it needs to be fetched or looked up first. What does not fit is left as it was. */
-  set(change: Partial<Settings>): void {
+  /** Everything holds at once but a language, whose words are fetched first, and an address word, which is checked. */
+  change({ language, addressWord, ...now }: Partial<Settings>): void {
+    if (Object.keys(now).length > 0) this.#set(now);
+    if (language === undefined && addressWord === undefined) return;
+    void this.#speak({
+      ...(language === undefined ? {} : { language }),
+      ...(addressWord === undefined ? {} : { addressWord }),
+    });
+  }
+
+  /** What does not fit is left as it was. */
+  #set(change: Partial<Settings>): void {
     const { devices, stores, changed } = this.#parts;
     stores.settings.setState(soundSettings({ ...this.now, ...change }, this.now));
     void devices.settings.write(SETTINGS_KEY, this.now).then((written) => {
@@ -43,14 +53,14 @@ export class Preferences {
   }
 
   /** A language is used only when its words are there; an address word only when it can be told from other words. */
-  async change(change: Partial<Settings>): Promise<void> {
+  async #speak(change: Pick<Partial<Settings>, 'language' | 'addressWord'>): Promise<void> {
     this.#trouble('');
     const { language = this.now.language, addressWord = this.now.addressWord } = change;
     if (!(await this.#fetched(language))) return;
     const word = await this.#addressFrom(addressWord, language);
     if (word === undefined && change.language === undefined) return;
     // What could be told from the words of one language may be a word of the next: then none is used any more.
-    this.set({ ...change, addressWord: word ?? '' });
+    this.#set({ ...change, addressWord: word ?? '' });
     if (change.language !== undefined) await this.lookOnDevice();
   }
 

@@ -116,10 +116,8 @@ class AppRuntime implements Runtime {
   }
 
   setPreferences(change: Partial<Settings>): void {
-    const { language, addressWord, mayLeaveDevice } = change;
-    if (language !== undefined || addressWord !== undefined) void this.preferences.change(change);
-    else this.preferences.set(change);
-    if (mayLeaveDevice !== undefined) this.ear?.consent(mayLeaveDevice);
+    this.preferences.change(change);
+    if (change.mayLeaveDevice !== undefined) this.ear?.consent(change.mayLeaveDevice);
   }
 
   stop(): void {
