@@ -1,12 +1,16 @@
 /** From the record to a running visit: the machine is always started fresh, with input worked out from the facts. */
 import { isKind, liveOf, visitFacts, type CaseView } from '../domain/case/fold.ts';
-import { isRepeated } from '../domain/protocol/path.ts';
+import { isRepeated, stepOf } from '../domain/protocol/path.ts';
 import type { ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import type { ClockStage, VisitInput } from '../../machines/visit.types.ts';
 
-function keptCounts(view: CaseView): Record<string, number> {
+/** A reading counts at the step that asks for it; one that no step asks for counts nowhere. */
+function keptCounts(view: CaseView, protocol: VisitProtocol): Record<string, number> {
   const kept: Record<string, number> = {};
-  for (const fact of liveOf(view, 'reading')) kept[fact.body.step] = (kept[fact.body.step] ?? 0) + 1;
+  for (const { body } of liveOf(view, 'reading')) {
+    const step = stepOf(protocol, body.step);
+    if (step?.kind === 'reading' && step.reading === body.reading) kept[step.id] = (kept[step.id] ?? 0) + 1;
+  }
   for (const fact of liveOf(view, 'signed')) kept[fact.body.step] = 1;
   return kept;
 }
@@ -31,7 +35,7 @@ export function visitInput(view: CaseView, protocol: VisitProtocol, readings: re
     repeated: readings.filter(isRepeated).map((def) => def.id),
     step: view.step === '' ? (protocol.steps[0]?.id ?? '') : view.step,
     answers,
-    kept: keptCounts(view),
+    kept: keptCounts(view, protocol),
     clocks: clockStages(view),
     held: view.held,
     closed: view.closed !== undefined,

@@ -259,7 +259,8 @@ class VisitSession implements Session {
   send(asked: VisitEvent): Outcome {
     this.written = [];
     const event = this.completed(asked);
-    if (!this.actor.getSnapshot().can(event)) return { ...QUIET, trouble: this.refusal(event) };
+    const snapshot = this.actor.getSnapshot();
+    if (snapshot.status !== 'active' || !snapshot.can(event)) return { ...QUIET, trouble: this.refusal(event) };
     this.actor.send(event);
     const facts = this.written;
     const said = describeAct(
