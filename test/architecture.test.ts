@@ -18,7 +18,8 @@ const table = rowsOf(`
   src/voice           | type src/domain                                                  | talks to the device's ear and mouth, nothing else
   src/time            | type src/domain                                                  | talks to the device's clock, nothing else
   src/storage         | type src/domain, idb-keyval                                      | talks to the device's disk, nothing else
-  src/handoff         | src/domain                                                       | draws what leaves the app from the domain alone
+  src/handoff         | src/domain, pdfkit, lean-qr, canonicalize, hash-wasm, valibot,   |
+                      | type @medplum/fhirtypes                                          | draws what leaves the app from the domain alone
   src/stores          | src/domain, zustand/vanilla                                      | holds values: no device, no order, no screen
   src/app             | src/domain, src/interpret, machines, src/voice, src/time,        |
                       | src/storage, src/handoff, src/stores, xstate, zustand/vanilla,   |

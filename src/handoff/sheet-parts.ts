@@ -96,13 +96,13 @@ function targetLines({ targetHeightMm, lab }: VerticalDimension): string[] {
     ...(lab === undefined
       ? []
       : [
-          `${lab.text} Chin ${tenths(lab.chinMm)} mm, pin ${range(lab.pinMm)}, first molar ${range(lab.molarMm)} (minus closes).`,
+          `${lab.text} Chin ${tenths(lab.chinMm)} mm, incisors ${range(lab.incisalMm)}, pin ${range(lab.pinMm)}, first molar ${range(lab.molarMm)} (minus closes).`,
         ]),
   ];
 }
 
-/** Heights of one set of marks in sentences. */
-export function heightLines(vertical: VerticalDimension): string[] {
+/** What was measured between one set of marks, in sentences. */
+function measuredLines(vertical: VerticalDimension): string[] {
   const sets = [vertical.rest, vertical.closed, vertical.record].flatMap((set) => {
     if (set?.medianMm === undefined) return [];
     const median = `${set.label}: ${set.n === 1 ? '' : 'median '}${mm(set.medianMm)} mm`;
@@ -112,21 +112,25 @@ export function heightLines(vertical: VerticalDimension): string[] {
   });
   const give = vertical.uncertaintyMm === undefined ? '' : ` ± ${tenths(vertical.uncertaintyMm)}`;
   const space = vertical.restSpaceMm === undefined ? '' : `${tenths(vertical.restSpaceMm)}${give} mm, `;
+  return [...sets, `Space between rest and closed: ${space}${VERDICT[vertical.verdict]}.`];
+}
+
+/** Heights of this visit in sentences, and what follows from them for the mounting. */
+function heightLines(vertical: VerticalDimension): string[] {
   const chosen = `chosen space ${tenths(vertical.targetSpaceMm)} mm`;
   return [
-    ...sets,
-    `Space between rest and closed: ${space}${VERDICT[vertical.verdict]}.`,
+    ...measuredLines(vertical),
     `Record to be made at ${vertical.convention === 'rest' ? 'rest height' : 'rest height less the chosen space'}; ${chosen}.`,
     ...targetLines(vertical),
   ];
 }
 
-/** Heights of this visit and of earlier ones, each within its own marks. */
+/** Heights of this visit and of earlier ones, each within its own marks; of earlier ones only what was measured. */
 export function allHeightLines(summary: Summary): string[] {
   const earlier = summary.earlier.flatMap(({ visit, vertical }) =>
     vertical.rest === undefined && vertical.closed === undefined && vertical.record === undefined
       ? []
-      : heightLines(vertical).map((line) => `Earlier, ${visit}: ${line}`),
+      : measuredLines(vertical).map((line) => `Earlier, ${visit}: ${line}`),
   );
   const marks = summary.vertical.markSet === '' ? 'this visit' : summary.vertical.markSet;
   return [

@@ -80,6 +80,7 @@ describe('heights', () => {
   it('stay with their own marks, earlier visits too', () => {
     const text = modelText(sheetModel({ ...clean, earlier: [{ visit: 'visit 0', vertical: troubled.vertical }] }, utc));
     expect(text).toContain('Earlier, visit 0: Rest height: median 70.5 mm of 5 readings, spread 1 mm.');
+    expect(text).not.toContain('Earlier, visit 0: Close');
     expect(text).toContain('Heights are distances between the marks of visit 1, marks 1 only');
     expect(text).toContain('visit 0: rest, mean 70.5 mm, record 70.5 mm, to make 67.5 mm.');
   });
