@@ -75,6 +75,21 @@ export interface Way {
   sign(step: Extract<Step, { kind: 'signoff' }>): Promise<void>;
 }
 
+/** Does every step until the one with this id stands. */
+export async function walkTo(page: Page, way: Way, id: string): Promise<void> {
+  for (let i = 0; i < 140; i += 1) {
+    const step = await stepNow(page);
+    if (step.id === id) return;
+    const before = await title(page);
+    if (step.kind === 'check' || step.kind === 'decision') await way.answer(step);
+    else if (step.kind === 'reading' && step.optional !== true) await way.reading(step);
+    else if (step.kind === 'clock') await way.clock(step);
+    else await way.next();
+    await untilTitleChanges(page, before);
+  }
+  throw new Error(`the visit never came to ${id}`);
+}
+
 const closedMarks = /visit closed|lab sheet/i;
 
 /** Does every step until the visit is closed; answers how many steps it took. */
