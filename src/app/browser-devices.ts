@@ -7,6 +7,7 @@ import { createTime } from '../time/real.ts';
 import type { OnRing } from '../time/types.ts';
 import { createBrowserVoice } from '../voice/real.ts';
 import type { Devices, VoicePort } from './ports.ts';
+import { CHANNEL, tellingLog } from './window-news.ts';
 
 function download(name: string, text: string): void {
   const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
@@ -37,7 +38,7 @@ export function browserDevices({ onRing, mayLeaveDevice, language }: DeviceOptio
   return {
     time,
     voice,
-    log: createFactLog({ storage: createDeviceStore(newId) }),
+    log: tellingLog(createFactLog({ storage: createDeviceStore(newId) }), new BroadcastChannel(CHANNEL)),
     settings: createSettings(),
     newId,
     download,

@@ -24,7 +24,10 @@ export interface OpenCase {
   row(): CaseRow;
 }
 
-export type Opened = { readonly ok: true; readonly open: OpenCase } | { readonly ok: false; readonly text: string };
+/** `recovered`: what had to be mended on the disk first, in a sentence. */
+export type Opened =
+  | { readonly ok: true; readonly open: OpenCase; readonly recovered?: string }
+  | { readonly ok: false; readonly text: string };
 
 export interface NewCase {
   readonly id: string;

@@ -14,6 +14,7 @@ import { buildModel, saveState } from './build-model.ts';
 import { localDate } from './dates.ts';
 import type { AppActions, AppModel, CaseListRow } from './model.ts';
 import { whyNotBegun, type OpenCase, type Opened } from './open-case.ts';
+import { onceEach } from './once-each.ts';
 import type { Devices } from './ports.ts';
 import type { Listening } from './listening.ts';
 import { Preferences, wordsMissing } from './preferences.ts';
@@ -97,12 +98,13 @@ class AppRuntime implements Runtime {
     this.stops.push(
       time.ticker.onSecond((now) => this.tick(now)),
       time.sound.subscribe(() => this.redraw()),
-      voice.onTrouble((why) => this.ui({ trouble: why })),
+      voice.onTrouble(onceEach((why) => this.ui({ trouble: why }))),
       voice.onSpoken((spoken) => this.hear({ source: 'voice', ...spoken })),
       log.subscribe(() => this.redraw()),
     );
     await this.preferences.read();
-    await this.refreshCases();
+    const recovered = await this.refreshCases();
+    if (recovered !== '') this.ui({ said: recovered });
   }
 
   mayLeaveDevice(): boolean {
@@ -136,12 +138,14 @@ class AppRuntime implements Runtime {
     else this.redraw();
   }
 
-  private async refreshCases(): Promise<void> {
+  /** Gives what had to be mended on the disk, in a sentence. */
+  private async refreshCases(): Promise<string> {
     const listed = await this.devices.log.cases();
     if (listed.ok) {
       this.list = listed.rows.map((row) => ({ ...row, at: localDate(row.lastAt) }));
     } else this.stores.ui.setState({ trouble: listed.why });
     this.redraw();
+    return (listed.ok ? listed.recovered : undefined) ?? '';
   }
 
   private adopt(opened: Opened): void {
@@ -152,7 +156,8 @@ class AppRuntime implements Runtime {
     this.open = opened.open;
     this.devices.time.wakeLock.want(true);
     const closed = opened.open.session.view().closed !== undefined;
-    this.stores.ui.setState({ place: closed ? 'summary' : 'visit', said: '', trouble: '', keypadOpen: false });
+    const said = opened.recovered ?? '';
+    this.stores.ui.setState({ place: closed ? 'summary' : 'visit', said, trouble: '', keypadOpen: false });
     if (!opened.open.hasWords) this.stores.ui.setState({ trouble: wordsMissing(opened.open.language) });
     this.changed();
   }

@@ -29,7 +29,10 @@ const RANK: Readonly<Record<Flag['level'], number>> = { caution: 0, disagrees: 1
 /** A case from the store → a running session, or a sentence saying why not. */
 export async function openFromLog(id: string, log: Pick<FactLog, 'open'>, host: KitHost): Promise<Opened> {
   const loaded = await log.open(id);
-  if (loaded.ok) return openStored(id, loaded.facts, host);
+  if (loaded.ok) {
+    const opened = await openStored(id, loaded.facts, host);
+    return opened.ok && loaded.recovered !== undefined ? { ...opened, recovered: loaded.recovered } : opened;
+  }
   return { ok: false, text: loaded.reason === 'gap' ? `${loaded.why} ${NOT_CHANGED}` : loaded.why };
 }
 

@@ -1,6 +1,7 @@
 /** A sample of `npm run test:crash`, and the two copies in a real browser. */
 import { describe, expect, inject, it } from 'vitest';
 import { randomFrom } from '../../scripts/crash/random.ts';
+import { dictate } from '../../scripts/crash/dictate.ts';
 import { runLives } from '../../scripts/crash/lives.ts';
 import { readStored } from '../../scripts/crash/check.ts';
 import { openDemo } from './drive.ts';
@@ -21,14 +22,17 @@ describe('what was called kept', () => {
   }, 120_000);
 
   it('is there after the browser had thrown its database away, and that is said', async () => {
-    const { page, troubles } = await chair.open();
+    const { page } = await chair.open();
     await openDemo(page);
-    await page.getByText(/kept/i).first().waitFor();
-    await page.keyboard.press('PageDown');
-    await page.waitForTimeout(500);
+    const stop = { now: false };
+    const working = dictate(page, stop);
+    await page.waitForTimeout(3000);
+    stop.now = true;
+    await working;
+    await page.locator('.save-kept').waitFor();
     const title = await page.locator('h1.step-title').innerText();
     const before = await readStored(page);
-    expect(Object.values(before)[0]!.length).toBeGreaterThan(2);
+    expect(Object.values(before)[0]!.length).toBeGreaterThan(10);
     // A page of the same address that does not run the app holds no connection open.
     await page.goto(`${inject('address')}icon.svg`);
     await page.evaluate(
@@ -45,6 +49,5 @@ describe('what was called kept', () => {
     await page.locator('h1.step-title').waitFor();
     expect(await page.locator('h1.step-title').innerText()).toBe(title);
     expect(await readStored(page)).toEqual(before);
-    expect(troubles()).toEqual([]);
   }, 60_000);
 });

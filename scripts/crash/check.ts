@@ -1,0 +1,134 @@
+/** What is held against the record after a crash: nothing acknowledged is missing, nothing old has changed, all stands where it stood. */
+import { setTimeout as wait } from 'node:timers/promises';
+import type { Page } from 'playwright-core';
+import { foldCase } from '../../src/domain/case/fold.ts';
+import { parseFacts } from '../../src/domain/case/parse.ts';
+import { stepOf } from '../../src/domain/protocol/path.ts';
+import { visit1 } from '../../src/domain/protocol/visit1.ts';
+import { clockRows } from '../../src/domain/summary/clocks.ts';
+import { phaseNow, timeLeft } from '../../src/screens/format.ts';
+import { browserDigest, soundLength, stableText, unsealed } from '../../src/storage/chain.ts';
+
+/** What has been seen of a case so far. */
+export interface Known {
+  /** Number of the last entry that was acknowledged. */
+  acknowledged: number;
+  /** Entries as read after the last crash. */
+  entries: readonly string[];
+}
+
+export interface Checked {
+  /** Acknowledged since the crash before. */
+  readonly acknowledged: number;
+  readonly lost: number;
+  /** Clocks on the screen compared with the record. */
+  readonly clocks: number;
+  /** One sentence for each thing that is not as it should be. */
+  readonly wrong: readonly string[];
+}
+
+type Stored = Record<string, unknown[]>;
+
+/** All entries as they lie in the database, by case. */
+export function readStored(page: Page): Promise<Stored> {
+  return page.evaluate(
+    () =>
+      new Promise<Stored>((resolve, reject) => {
+        const request = indexedDB.open('rimwise');
+        request.onerror = () => reject(new Error('the database does not open'));
+        request.onsuccess = () => {
+          const all = request.result.transaction('facts').objectStore('facts').getAll();
+          all.onsuccess = () => {
+            const cases: Stored = {};
+            for (const entry of all.result as { caseId: string }[]) (cases[entry.caseId] ??= []).push(entry);
+            request.result.close();
+            resolve(cases);
+          };
+        };
+      }),
+  );
+}
+
+async function checkCase(caseId: string, known: Known, stored: readonly unknown[]): Promise<Omit<Checked, 'clocks'>> {
+  const wrong: string[] = [];
+  const facts = stored.map(unsealed);
+  const sound = Math.min(await soundLength(stored, browserDigest()), facts.length);
+  const whole = facts.findIndex((fact, index) => (fact as { seq?: unknown }).seq !== index + 1);
+  const have = Math.min(sound, whole === -1 ? facts.length : whole);
+  if (have < facts.length) wrong.push(`${caseId}: the entries are sound only up to ${have} of ${facts.length}`);
+  const texts = facts.map(stableText);
+  const changed = known.entries.findIndex((text, index) => texts[index] !== text);
+  if (changed !== -1) wrong.push(`${caseId}: entry ${changed + 1} is not as it was`);
+  const parsed = parseFacts(facts);
+  if (!parsed.ok) wrong.push(`${caseId}: entry ${parsed.at} cannot be read`);
+  const acknowledged = Math.max(0, known.acknowledged - known.entries.length);
+  const lost = Math.max(0, known.acknowledged - have);
+  known.entries = texts;
+  return { acknowledged, lost, wrong };
+}
+
+const seconds = (text: string): number => {
+  const [minutes = 0, rest = 0] = text
+    .replace(/[^0-9:]/g, '')
+    .split(':')
+    .map(Number);
+  return minutes * 60 + rest;
+};
+
+/** Times on the screen against what the record says at the same moment; a second either way is the drawing's. */
+async function checkClocks(page: Page, facts: readonly unknown[]): Promise<{ clocks: number; wrong: string[] }> {
+  const parsed = parseFacts(facts);
+  if (!parsed.ok) return { clocks: 0, wrong: [] };
+  // The strip is drawn anew once a second.
+  await wait(1100);
+  const seen = await page.evaluate(() => ({
+    now: Date.now(),
+    chips: [...document.querySelectorAll('.chip')].map((chip) => ({
+      name: chip.querySelector('.chip-name strong')?.textContent ?? '',
+      time: chip.querySelector('.chip-time')?.textContent ?? '',
+    })),
+  }));
+  const rows = clockRows(foldCase('', parsed.facts), visit1, seen.now);
+  const wanted = rows.map((row) => ({ name: row.label, phase: phaseNow(row) }));
+  const wrong = seen.chips.flatMap(({ name, time }) => {
+    const due = wanted.filter((one) => one.name === name).flatMap(({ phase }) => (phase ? [phase.dueAt] : []));
+    const near = due.some((at) => Math.abs(seconds(timeLeft(at, seen.now).text) - seconds(time)) <= 2);
+    return near ? [] : [`the clock ${name} shows ${time}, the record says otherwise`];
+  });
+  return { clocks: seen.chips.length, wrong };
+}
+
+/** The step on the screen against the step at which the record says the visit stands. */
+async function checkStanding(page: Page, facts: readonly unknown[]): Promise<string[]> {
+  const parsed = parseFacts(facts);
+  if (!parsed.ok) return [];
+  const view = foldCase('', parsed.facts);
+  if (view.closed !== undefined) return [];
+  const id = view.step === '' ? (visit1.steps[0]?.id ?? '') : view.step;
+  const wanted = stepOf(visit1, id)?.title;
+  const shown = await page.locator('h1.step-title').innerText();
+  return shown === wanted ? [] : [`the screen stands at “${shown}”, the record at “${wanted}”`];
+}
+
+/** Every case that was ever acknowledged against what lies in the database. */
+export async function checkAll(known: ReadonlyMap<string, Known>, stored: Stored): Promise<Checked> {
+  let sum: Checked = { acknowledged: 0, lost: 0, clocks: 0, wrong: [] };
+  for (const [caseId, one] of known) {
+    const { acknowledged, lost, wrong } = await checkCase(caseId, one, stored[caseId] ?? []);
+    sum = {
+      ...sum,
+      acknowledged: sum.acknowledged + acknowledged,
+      lost: sum.lost + lost,
+      wrong: [...sum.wrong, ...wrong],
+    };
+  }
+  return sum;
+}
+
+/** The open case on the screen against its record. */
+export async function checkScreen(page: Page, entries: readonly unknown[]): Promise<Pick<Checked, 'clocks' | 'wrong'>> {
+  const facts = entries.map(unsealed);
+  const standing = await checkStanding(page, facts);
+  const { clocks, wrong } = await checkClocks(page, facts);
+  return { clocks, wrong: [...standing, ...wrong] };
+}

@@ -1,0 +1,50 @@
+/**
+ * `npm run test:crash -- [--kills N] [--seed N]`: a visit is dictated in a real browser, the browser is killed at random
+ * instants, and each time everything the app had called kept must be there, the visit must stand where it stood and the
+ * clocks must be right. Prints what was acknowledged and what was lost.
+ */
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { findBrowser, thisMachine } from '../lib/browser.mjs';
+import { dist, ensureBuilt } from '../lib/build.mjs';
+import { serve } from '../lib/serve.mjs';
+import { runLives, type Totals } from './lives.ts';
+import { randomFrom } from './random.ts';
+
+function line({ kills, acknowledged, lost, clocks, mended, wrong }: Totals): string {
+  return `${kills} kills: ${acknowledged} entries acknowledged, ${lost} lost; ${clocks} clocks compared, ${mended} starts mended a copy, ${wrong.length} wrong`;
+}
+
+async function run(kills: number, seed: number): Promise<boolean> {
+  const browser = findBrowser(thisMachine());
+  const built = browser.ok ? await ensureBuilt() : browser;
+  if (!browser.ok || !built.ok) throw new Error(browser.ok ? built.why : browser.why);
+  // A copy, so that a build that runs meanwhile cannot pull the files away.
+  const folder = mkdtempSync(join(tmpdir(), 'rimwise-crash-app-'));
+  cpSync(dist, folder, { recursive: true });
+  const served = await serve(folder, 0);
+  if (!served.ok) throw new Error(served.why);
+  const began = performance.now();
+  try {
+    const totals = await runLives({
+      kills,
+      browserPath: browser.path,
+      address: served.address,
+      random: randomFrom(seed),
+      onLife: (life, so) => (life % 10 === 0 ? console.log(line(so)) : undefined),
+    });
+    for (const text of totals.wrong) console.log(text);
+    console.log(`${line(totals)}; seed ${seed}, ${Math.round((performance.now() - began) / 1000)} s`);
+    return totals.lost === 0 && totals.wrong.length === 0;
+  } finally {
+    await served.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+const { values } = parseArgs({
+  options: { kills: { type: 'string', default: '200' }, seed: { type: 'string', default: '1' } },
+});
+process.exitCode = (await run(Number(values.kills), Number(values.seed))) ? 0 : 1;
