@@ -162,7 +162,7 @@ export function openItems(found: {
   return [
     ...mouth.map((clock) => `The ${clock.label} is still on the clock.`),
     ...missingDisinfection(clocks),
-    ...unanswered.map((step) => `Not answered: ${step.title}.`),
+    ...unanswered.map((step) => `Not answered: ${step.title}${/[.?]$/.test(step.title) ? '' : '.'}`),
     ...flags.filter((flag) => flag.level === 'disagrees' && flag.answer === undefined).map((flag) => flag.what),
   ];
 }
