@@ -1,14 +1,17 @@
-/** npm run -s replay -- FILE [--sheet] [--facts] [--tz ZONE]: a recorded visit through the same path as in the browser. */
+/**
+ * npm run -s replay -- FILE [FILE …] [--all] [--sheet] [--facts] [--log] [--tz ZONE]: a recorded visit, or the successive
+ * visits of one case, through the same path as in the browser.
+ */
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { appVersion } from '../src/app/version.ts';
-import { parseRecording, runReplay } from '../src/app/replay.ts';
+import { parseRecording, runReplays, type Recording, type Replayed } from '../src/app/replay.ts';
 import { defaultPractice } from '../src/domain/protocol/practice.ts';
 import { readingDefs } from '../src/domain/protocol/readings.ts';
 import { sheetText } from '../src/handoff/sheet-text.ts';
 import { summaryJson } from '../src/handoff/summary-json.ts';
 
-const USAGE = 'usage: npm run -s replay -- FILE [--sheet] [--facts] [--tz ZONE]';
+const USAGE = 'usage: npm run -s replay -- FILE [FILE …] [--all] [--sheet] [--facts] [--log] [--tz ZONE]';
 
 function fail(message: string): never {
   process.stderr.write(`replay: ${message}\n`);
@@ -20,6 +23,7 @@ function args() {
     return parseArgs({
       allowPositionals: true,
       options: {
+        all: { type: 'boolean' },
         sheet: { type: 'boolean' },
         facts: { type: 'boolean' },
         log: { type: 'boolean' },
@@ -39,25 +43,44 @@ function read(file: string): string {
   }
 }
 
-const { values, positionals } = args();
-const file = positionals[0];
-if (file === undefined || positionals.length > 1) fail(USAGE);
-try {
-  new Intl.DateTimeFormat('en', { timeZone: values.tz });
-} catch {
-  fail(`unknown time zone ${values.tz}`);
+function recording(file: string): Recording {
+  const parsed = parseRecording(read(file));
+  return parsed.ok ? parsed.recording : fail(`${file}, ${parsed.text}`);
 }
-const parsed = parseRecording(read(file));
-if (!parsed.ok) fail(`${file}, ${parsed.text}`);
-const replayed = runReplay(parsed.recording, { readings: readingDefs, practice: defaultPractice, appVersion });
-if ('failed' in replayed) fail(replayed.failed);
-if (values.log) {
-  for (const { t, outcome } of replayed.outcomes) {
+
+function play(files: readonly string[]): readonly Replayed[] {
+  const deps = { readings: readingDefs, practice: defaultPractice, appVersion };
+  const played = runReplays(files.map(recording), deps);
+  return 'failed' in played ? fail(`${files[played.recording] ?? ''}, line 1: ${played.failed}`) : played;
+}
+
+function log(played: readonly Replayed[]): void {
+  for (const { t, outcome } of played.flatMap((one) => one.outcomes)) {
     process.stderr.write(
       `${String(t).padStart(8)}  ${outcome.trouble === '' ? outcome.said : `! ${outcome.trouble}`}\n`,
     );
   }
 }
-if (values.facts) process.stdout.write(replayed.facts.map((fact) => `${JSON.stringify(fact)}\n`).join(''));
-else if (values.sheet) process.stdout.write(sheetText(replayed.summary, { timeZone: values.tz }));
-else process.stdout.write(`${JSON.stringify(summaryJson(replayed.summary), null, 2)}\n`);
+
+function print(played: readonly Replayed[]): void {
+  const last = played.at(-1)!;
+  const shown = values.all === true ? played : [last];
+  if (values.facts === true) process.stdout.write(last.facts.map((fact) => `${JSON.stringify(fact)}\n`).join(''));
+  else if (values.sheet === true)
+    process.stdout.write(shown.map((one) => sheetText(one.summary, { timeZone: values.tz })).join('\n'));
+  else {
+    const summaries = shown.map((one) => summaryJson(one.summary));
+    process.stdout.write(`${JSON.stringify(values.all === true ? summaries : summaries[0], null, 2)}\n`);
+  }
+}
+
+const { values, positionals } = args();
+if (positionals.length === 0) fail(USAGE);
+try {
+  new Intl.DateTimeFormat('en', { timeZone: values.tz });
+} catch {
+  fail(`unknown time zone ${values.tz}`);
+}
+const played = play(positionals);
+if (values.log === true) log(played);
+print(played);

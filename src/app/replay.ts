@@ -4,13 +4,15 @@
  */
 import * as v from 'valibot';
 import type { Fact } from '../domain/case/facts.ts';
-import { protocols } from '../domain/protocol/index.ts';
+import { foldCase, type CaseView } from '../domain/case/fold.ts';
+import { protocolFor, protocols } from '../domain/protocol/index.ts';
 import type { Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import { clockRows, deadlines } from '../domain/summary/clocks.ts';
 import { summarise } from '../domain/summary/summarise.ts';
 import type { Summary } from '../domain/summary/types.ts';
 import type { Utterance } from '../interpret/types.ts';
-import { openingFacts } from './opening.ts';
+import { nextVisit } from './case-line.ts';
+import { nextOpeningFact, openingFacts } from './opening.ts';
 import { createSession, type Outcome, type Session } from './session.ts';
 
 const text = v.pipe(v.string(), v.maxLength(2000));
@@ -108,6 +110,8 @@ export interface Replayed {
   readonly summary: Summary;
   readonly facts: readonly Fact[];
   readonly outcomes: readonly Step[];
+  /** Simulated clock at the end, ms since 1970. */
+  readonly end: number;
 }
 
 export interface Bell {
@@ -131,33 +135,77 @@ export function ringUntil({ session, protocol, rung, setClock }: Bell, until: nu
   }
 }
 
-/** Walks a recording from its first line to its last and a moment beyond; `endAfterMs` lets clocks run on. */
-export function runReplay(
-  recording: Recording,
-  deps: { readings: readonly ReadingDef[]; practice: Practice; appVersion: string; endAfterMs?: number },
-): Replayed | { readonly failed: string } {
-  const { header: head, lines } = recording;
-  const protocol = protocols.findLast((p) => p.visit === head.visit);
-  if (protocol === undefined) return { failed: `there is no protocol for visit ${head.visit}` };
+export interface ReplayDeps {
+  readonly readings: readonly ReadingDef[];
+  readonly practice: Practice;
+  readonly appVersion: string;
+  /** Lets clocks run on after the last line. */
+  readonly endAfterMs?: number;
+}
+
+const latestFor = (visit: number) => protocols.findLast((p) => p.visit === visit);
+
+/** The case as the visits before left it. */
+interface Before {
+  readonly facts: readonly Fact[];
+  /** When the last visit ended. */
+  readonly end: number;
+  readonly code: string;
+}
+
+interface Failed {
+  readonly failed: string;
+}
+
+function firstFacts(recording: Recording, protocol: VisitProtocol, deps: ReplayDeps): Fact[] {
+  const { header: head } = recording;
+  const { practice, appVersion: app } = deps;
+  return openingFacts({ head, protocol, practice, at: Date.parse(head.startedAt), app, demo: false, caseId: 'replay' });
+}
+
+/** The facts the next visit begins with, or why it may not begin. */
+function furtherFacts(
+  { header: head }: Recording,
+  protocol: VisitProtocol,
+  { before, app }: { before: Before; app: string },
+): Fact[] | Failed {
+  const view = foldCase('replay', before.facts);
+  const next = nextVisit(view);
   const start = Date.parse(head.startedAt);
+  if (head.case !== before.code)
+    return { failed: `the case is ${head.case}, but the visit before was of ${before.code}` };
+  if (next === undefined) return { failed: `visit ${head.visit} cannot be opened: the visit before it was not closed` };
+  if (next !== head.visit) return { failed: `visit ${head.visit} cannot be opened: visit ${next} comes next` };
+  if (start < before.end) return { failed: 'the visit starts before the visit before it ended' };
+  const { clinician, assistant, language } = head;
+  return [...before.facts, nextOpeningFact({ view, protocol, clinician, assistant, language, at: start, app })];
+}
+
+/** Protocols of the visits before the last one. */
+function protocolsBefore(view: CaseView): readonly VisitProtocol[] {
+  return view.visits
+    .slice(0, -1)
+    .flatMap((span) => protocolFor(span.opened.body.protocol, span.opened.body.version) ?? []);
+}
+
+/** One visit walked from its first line to its last, and a moment beyond. */
+function walkVisit(
+  recording: Recording,
+  protocol: VisitProtocol,
+  ground: { facts: Fact[]; deps: ReplayDeps },
+): Replayed {
+  const { facts, deps } = ground;
+  const { readings, practice, appVersion } = deps;
+  const start = Date.parse(recording.header.startedAt);
   let now = start;
-  const facts: Fact[] = openingFacts({
-    head,
-    protocol,
-    practice: deps.practice,
-    at: start,
-    app: deps.appVersion,
-    demo: false,
-    caseId: 'replay',
-  });
   const session = createSession(
     {
       caseId: 'replay',
       protocol,
-      readings: deps.readings,
-      practice: deps.practice,
-      language: head.language,
-      appVersion: deps.appVersion,
+      readings,
+      practice,
+      language: recording.header.language,
+      appVersion,
       now: () => now,
       append: (f) => facts.push(...f),
     },
@@ -167,13 +215,46 @@ export function runReplay(
     now = when;
   };
   const bell: Bell = { session, protocol, rung: new Set(), setClock };
-  const outcomes = lines.map((item): Step => {
+  const outcomes = recording.lines.map((item): Step => {
     ringUntil(bell, start + item.t);
     now = start + item.t;
     return { t: item.t, outcome: session.hear(toUtterance(item, now)) };
   });
   const end = now + (deps.endAfterMs ?? 0);
   ringUntil(bell, end);
-  const summary = summarise(session.view(), { protocol, readings: deps.readings, practice: deps.practice, now: end });
-  return { summary, facts, outcomes };
+  const earlierProtocols = protocolsBefore(session.view());
+  const summary = summarise(session.view(), { protocol, earlierProtocols, readings, practice, now: end });
+  return { summary, facts: [...facts], outcomes, end };
+}
+
+/** A recording that could not be played; `recording` counts from 0. Always its header, which is the first line. */
+export interface NotPlayed extends Failed {
+  readonly recording: number;
+}
+
+/**
+ * Several recordings as successive visits of one case: the first opens the case, each further one the next visit. What
+ * may not follow is refused, with the place of the recording.
+ */
+export function runReplays(recordings: readonly Recording[], deps: ReplayDeps): readonly Replayed[] | NotPlayed {
+  const played: Replayed[] = [];
+  for (const [recording, item] of recordings.entries()) {
+    const protocol = latestFor(item.header.visit);
+    if (protocol === undefined) return { failed: `there is no protocol for visit ${item.header.visit}`, recording };
+    const last = played.at(-1);
+    const code = recordings[0]?.header.case ?? '';
+    const facts =
+      last === undefined
+        ? firstFacts(item, protocol, deps)
+        : furtherFacts(item, protocol, { before: { facts: last.facts, end: last.end, code }, app: deps.appVersion });
+    if ('failed' in facts) return { ...facts, recording };
+    played.push(walkVisit(item, protocol, { facts, deps }));
+  }
+  return played;
+}
+
+/** One recording by itself; `endAfterMs` lets clocks run on. */
+export function runReplay(recording: Recording, deps: ReplayDeps): Replayed | Failed {
+  const played = runReplays([recording], deps);
+  return 'failed' in played ? played : played[0]!;
 }
