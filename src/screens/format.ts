@@ -95,5 +95,5 @@ const FINDINGS: Readonly<Record<ClockRow['findings'][number]['id'], string>> = {
 };
 
 export function findingText(finding: ClockRow['findings'][number]): string {
-  return `${FINDINGS[finding.id]} ${stretch(finding.byMs)}`;
+  return `${FINDINGS[finding.id]} ${stretch(Math.round(finding.byMs / SECOND) * SECOND)}`;
 }

@@ -2,7 +2,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import type { AppModel } from '../../src/app/model.ts';
 import { measurementLines } from '../../src/screens/labsheet/sections.tsx';
-import { LabSheet } from '../../src/screens/labsheet/LabSheet.tsx';
+import { LabSheet, openLines } from '../../src/screens/labsheet/LabSheet.tsx';
 import { loggingActions } from '../../src/screens/preview/actions.ts';
 import { states } from '../../src/screens/preview/states.ts';
 import { summary } from '../../src/screens/preview/summary.ts';
@@ -43,13 +43,19 @@ describe('the lab sheet', () => {
   });
   it('carries cautions, open items, flags with their answers, wishes, notes and signatures', () => {
     for (const caution of summary.cautions) expect(words).toContain(caution);
-    for (const item of summary.open) expect(words).toContain(item);
+    for (const item of openLines(summary)) expect(words).toContain(item);
     for (const flag of summary.flags) expect(words).toContain(flag.what);
     expect(words).toContain('Kept as it is: Measured again, the same');
     expect(words).toContain('Not answered yet.');
     for (const note of summary.notes) expect(words).toContain(note.text);
     expect(words).toContain('Warmer than before');
     expect(words).toContain('Signed for the assistant: AS');
+  });
+  it('loses no open item: each is listed, or is a flag that is', () => {
+    const flagged = new Set(summary.flags.map((flag) => flag.what));
+    expect(summary.open.every((item) => flagged.has(item) || openLines(summary).includes(item))).toBe(true);
+    expect(openLines(summary)).toContain('2 flags are not answered, see below.');
+    expect(openLines({ open: ['x'], flags: [] })).toEqual(['x']);
   });
   it('gives the pin as a range, and the height with the marks it belongs to', () => {
     expect(words).toContain('Close the pin by 1.6 to 2.0 mm.');

@@ -97,7 +97,7 @@ export function Hinge(props: HingeProps) {
   const [nose, chin, incisal, molar] = [onPage(NOSE), onPage(CHIN), onPage(INCISAL), onPage(MOLAR)];
   const side = 460;
   return (
-    <Figure kind="hinge" title="Side view of the hinge" text={sentence(props)} width={740} height={380}>
+    <Figure kind="hinge" title="Side view of the hinge" text={sentence(props)} width={800} height={380}>
       <path className="d-jaw" d={outline(0)} />
       <path className="d-jaw-turned" d={outline(angle)} />
       <circle className="d-tip" cx={ORIGIN.x} cy={ORIGIN.y} r="8" />

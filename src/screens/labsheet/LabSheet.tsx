@@ -44,16 +44,29 @@ function Head({ summary }: SheetProps) {
   );
 }
 
+/** Open items that no flag further down names already, and how many flags still wait for an answer. */
+export function openLines({ open, flags }: Pick<Summary, 'open' | 'flags'>): readonly string[] {
+  const named = new Set(flags.map((flag) => flag.what));
+  const waiting = flags.filter((flag) => flag.answer === undefined).length;
+  const others = open.filter((item) => !named.has(item));
+  if (waiting === 0) return others;
+  return [
+    ...others,
+    waiting === 1 ? '1 flag is not answered, see below.' : `${waiting} flags are not answered, see below.`,
+  ];
+}
+
 function Warnings({ summary }: SheetProps) {
-  if (summary.cautions.length === 0 && summary.open.length === 0) return null;
+  const open = openLines(summary);
+  if (summary.cautions.length === 0 && open.length === 0) return null;
   return (
     <section className="sheet-box" aria-labelledby="sheet-cautions">
-      <h2 id="sheet-cautions">Cautions{summary.open.length === 0 ? '' : ' and open items'}</h2>
+      <h2 id="sheet-cautions">Cautions{open.length === 0 ? '' : ' and open items'}</h2>
       <ul>
         {summary.cautions.map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
-        {summary.open.map((item) => (
+        {open.map((item) => (
           <li key={item}>
             <strong>Open:</strong> {item}
           </li>
@@ -132,7 +145,7 @@ export function LabSheet({ summary }: SheetProps) {
       <ClockTable summary={summary} />
       <Heights summary={summary} />
       <Measurements summary={summary} />
-      <FlagList summary={summary} />
+      <FlagList summary={summary} brief />
       <Findings summary={summary} />
       <Signatures summary={summary} />
     </article>

@@ -47,24 +47,14 @@ export function Measurements({ summary }: SheetProps) {
   return (
     <section aria-labelledby="sheet-measured">
       <h2 id="sheet-measured">Measured</h2>
-      <table className="table">
-        <thead>
-          <tr>
-            <th scope="col">What</th>
-            <th scope="col">Value (median of a set)</th>
-            <th scope="col">Readings and how</th>
-          </tr>
-        </thead>
-        <tbody>
-          {lines.map((line) => (
-            <tr key={line.key}>
-              <th scope="row">{line.label}</th>
-              <td className="cell-value">{line.value}</td>
-              <td>{line.more}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <ul className="columns">
+        {lines.map((line) => (
+          <li key={line.key}>
+            {line.label}: <strong>{line.value}</strong> <span className="measured-how">({line.more})</span>
+          </li>
+        ))}
+      </ul>
+      <p>The value of a set is its median.</p>
       {struck === 0 ? null : (
         <p>
           {struck === 1 ? '1 reading is' : `${struck} readings are`} struck through on the record and not used here.

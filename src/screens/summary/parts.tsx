@@ -129,7 +129,13 @@ function flagAnswer(flag: Flag): string {
   return `Kept as it is: ${reason} (${timeOfDay(at)}).`;
 }
 
-export function FlagList({ summary }: { readonly summary: Summary }) {
+interface FlagListProps {
+  readonly summary: Summary;
+  /** On paper: what disagrees and how it was answered, without the reason why it matters. */
+  readonly brief?: boolean;
+}
+
+export function FlagList({ summary, brief = false }: FlagListProps) {
   return (
     <section aria-labelledby="sum-flags">
       <h2 id="sum-flags">Flags and answers</h2>
@@ -137,7 +143,7 @@ export function FlagList({ summary }: { readonly summary: Summary }) {
       <ul className="flag-list">
         {summary.flags.map((flag) => (
           <li key={flag.id} className={`flag-${flag.level}`}>
-            <strong>{LEVEL[flag.level]}:</strong> {flag.what} <span>{flag.why}</span>{' '}
+            <strong>{LEVEL[flag.level]}:</strong> {flag.what} {brief ? '' : `${flag.why} `}
             <strong className="flag-answer">{flagAnswer(flag)}</strong>
           </li>
         ))}
