@@ -121,7 +121,7 @@ describe('what may not follow is refused', () => {
     expect('failed' in result && result.failed).toContain(why);
   });
 
-  it('on the command line with the file and its line; all five print an array with --all', () => {
+  it('on the command line with the file and its line; all five print an array with --all', { timeout: 60_000 }, () => {
     const refused = cli(files[0]!, files[2]!);
     expect(refused.status).toBe(2);
     expect(refused.stderr).toContain(`${files[2]!}, line 1: visit 3 cannot be opened`);
