@@ -52,7 +52,9 @@ export class EarView {
 
   /** `ear` gives only the words of the moment: half heard, or being read aloud. */
   state(snapshot: ListeningSnapshot, ear: Ear, language: Language): EarState {
-    if (snapshot.matches('off')) return { state: 'off' };
+    // Nobody need switch it on first: to hold the key is to want it.
+    if (snapshot.matches('off'))
+      return snapshot.context.mode === 'push' ? { state: 'shut', why: SHUT.notHeld } : { state: 'off' };
     if (snapshot.matches({ shut: 'speaking' }))
       return { state: 'speaking', text: ear.state === 'speaking' ? ear.text : '' };
     if (snapshot.matches('shut')) return { state: 'shut', why: shutWhy(snapshot) };

@@ -36,15 +36,21 @@ const isOn = (ear: EarState): boolean => ear.state !== 'off' && ear.state !== 'b
 
 export const asksConsent = (ear: EarState): boolean => ear.state === 'blocked' && ear.consent === true;
 
+interface EarFaceProps {
+  readonly ear: EarState;
+  /** How an open ear is closed, where that is not by a touch. */
+  readonly stop?: string;
+}
+
 /** The state of the ear in a shape and in words. */
-export function EarFace({ ear }: { readonly ear: EarState }) {
+export function EarFace({ ear, stop }: EarFaceProps) {
   const { head, more } = wordsOf(ear);
   return (
     <>
       <EarIcon state={asksConsent(ear) ? 'consent' : ear.state} />
       <span className="ear-words">
         <strong>{head}</strong>
-        <span className="ear-more">{more}</span>
+        <span className="ear-more">{stop !== undefined && ear.state === 'listening' ? stop : more}</span>
       </span>
     </>
   );

@@ -268,6 +268,8 @@ const ears: Record<string, AppModel> = {
   }),
   'ear-asking': ear({ state: 'asking' }),
   'ear-starting': ear({ state: 'starting' }),
+  'ear-waits': ear({ state: 'listening', waits: true }),
+  'ear-shut': ear({ state: 'shut', why: 'Opens when a number is asked for.' }),
   'ear-heard': ear({ state: 'heard', text: 'upper width fifty-three' }),
   'ear-not-understood': ear({
     state: 'notUnderstood',
@@ -315,6 +317,21 @@ const places: Record<string, AppModel> = {
   'summary-clear': { ...base, place: 'summary', summary: { ...summary, open: [], flags: [], cautions: [] }, caseLine },
   'lab-sheet': { ...base, place: 'labSheet', clocks: [clocks.upperPour] },
   'no-visit': base,
+  settings: {
+    ...base,
+    place: 'settings',
+    preferences: {
+      language: 'en',
+      earMode: 'readings',
+      addressWord: 'rim',
+      speech: true,
+      volume: 0.8,
+      rate: 1,
+      keepAfterMs: 0,
+      mayLeaveDevice: false,
+      onDevice: 'fetchable',
+    },
+  },
 };
 
 export const states: Readonly<Record<string, AppModel>> = { ...places, ...steps, ...numbers, ...clockStates, ...ears };

@@ -53,7 +53,7 @@ export function TalkTarget({ ear, actions, onConsent }: TalkTargetProps) {
       onContextMenu={(event) => event.preventDefault()}
       onClick={click}
     >
-      <EarFace ear={ear} />
+      <EarFace ear={ear} stop="let go, or touch again, to stop" />
     </button>
   );
 }
