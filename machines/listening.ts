@@ -104,6 +104,8 @@ export const listeningMachine = setup({
         consent: {
           on: {
             CONSENT_GIVEN: { target: '#listening.route', actions: to(FORGOTTEN) },
+            // The words are on the device now: no consent is needed any more.
+            RETRY: { target: '#listening.route', actions: to(FORGOTTEN) },
             CONSENT_REFUSED: { target: '#listening.blocked', actions: to({ refused: true, trying: false }) },
           },
         },

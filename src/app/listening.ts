@@ -76,6 +76,11 @@ export class Listening {
     if (trying && this.#wish === 'open') this.#voice.listen(true);
   }
 
+  /** What stood in the way may be gone. */
+  retry(): void {
+    this.#send({ type: 'RETRY' });
+  }
+
   talk(down: boolean): void {
     this.#send({ type: down ? 'PUSH_DOWN' : 'PUSH_UP' });
   }

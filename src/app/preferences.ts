@@ -75,16 +75,17 @@ export class Preferences {
     changed();
   }
 
-  async fetchOnDevice(): Promise<void> {
+  /** Answers whether the language is on this device now. */
+  async fetchOnDevice(): Promise<boolean> {
     const { devices, stores, changed } = this.#parts;
     const { language } = this.now;
     const fetched = devices.voice.fetchOnDevice(language);
     stores.ui.setState({ onDevice: 'fetching' });
     changed();
     const onDevice = await fetched;
-    if (language !== this.now.language) return;
-    stores.ui.setState({ onDevice });
+    if (language === this.now.language) stores.ui.setState({ onDevice });
     changed();
+    return onDevice === 'ready';
   }
 
   /** Reads a number aloud, as it would be at a visit. */

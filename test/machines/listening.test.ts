@@ -165,6 +165,7 @@ describe('the ear, in the order of a visit', () => {
     expect(at('always', ...no, 'READING', 'LEFT', 'CAME')).toBe('blocked');
     expect(at('always', ...no, 'WANT', refused)).toBe('asking.consent');
     expect(at('always', ...no, 'CONSENT_GIVEN')).toBe('starting');
+    expect(at('always', 'CAME', 'WANT', refused, 'RETRY')).toBe('starting');
   });
 
   it('closes at once when consent is taken back', () => {

@@ -142,6 +142,8 @@ describe('consent', () => {
 
   it('is not wanted where the words are on the device, which can be fetched', async () => {
     const app = await demoOpen({ speech: { install: 'works' } });
+    app.runtime.setEar(true);
+    await until(app, 'blocked');
     app.runtime.go('settings');
     await app.pass();
     expect(model(app).preferences?.onDevice).toBe('fetchable');
@@ -150,7 +152,6 @@ describe('consent', () => {
     await app.pass();
     expect(model(app).preferences?.onDevice).toBe('ready');
     app.runtime.go('visit');
-    app.runtime.setEar(true);
     await until(app, 'listening');
     expect(app.speech.sessions).toMatchObject([{ onDevice: true }]);
     expect(model(app).speechMayLeave).toBe(false);

@@ -118,10 +118,14 @@ describe('push-to-talk on the visit’s screen', () => {
     const ear = { state: 'shut', why: 'Hold this.' } as const;
     return open({}, { place: 'visit', preferences: held, ear, ...more });
   }
+  const tell = (target: EventTarget, event: Event): void =>
+    act(() => {
+      target.dispatchEvent(event);
+    });
   const key = (type: 'keydown' | 'keyup', init: KeyboardEventInit) =>
-    act(() => window.dispatchEvent(new KeyboardEvent(type, { bubbles: true, cancelable: true, ...init })));
+    tell(window, new KeyboardEvent(type, { bubbles: true, cancelable: true, ...init }));
   const pointer = (of: Mounted, type: string) =>
-    act(() => of.button('Ear shut').dispatchEvent(new PointerEvent(type, { bubbles: true, pointerId: 1 })));
+    tell(of.button('Ear shut'), new PointerEvent(type, { bubbles: true, pointerId: 1 }));
 
   it.each([{ key: 'F8' }, { key: '`', code: 'Backquote' }, { key: 'Dead', code: 'Backquote' }])(
     'by key: %j',
@@ -137,7 +141,7 @@ describe('push-to-talk on the visit’s screen', () => {
   it('a window that is left lets go', () => {
     const shown = visit();
     key('keydown', { key: 'F8' });
-    act(() => window.dispatchEvent(new Event('blur')));
+    tell(window, new Event('blur'));
     expect(shown.actions.talk.mock.calls).toEqual([[true], [false]]);
   });
 
@@ -157,7 +161,7 @@ describe('push-to-talk on the visit’s screen', () => {
 
   it('leaving the screen while it is open lets go', () => {
     const shown = visit();
-    act(() => shown.button('Ear shut').dispatchEvent(new MouseEvent('click', { bubbles: true, detail: 0 })));
+    tell(shown.button('Ear shut'), new MouseEvent('click', { bubbles: true, detail: 0 }));
     expect(shown.actions.talk.mock.calls).toEqual([[true]]);
     shown.show({ ...(anyVisit as AppModel), place: 'summary', preferences: held });
     expect(shown.actions.talk.mock.calls).toEqual([[true], [false]]);
@@ -165,7 +169,7 @@ describe('push-to-talk on the visit’s screen', () => {
 
   it('asked for consent, a touch opens the question and not the ear', () => {
     const shown = visit({ ear: { state: 'blocked', why: 'It asks.', consent: true } });
-    act(() => shown.button('Consent wanted').dispatchEvent(new PointerEvent('pointerdown', { bubbles: true })));
+    tell(shown.button('Consent wanted'), new PointerEvent('pointerdown', { bubbles: true }));
     shown.click('Consent wanted');
     expect(shown.actions.talk).not.toHaveBeenCalled();
     expect(shown.page.textContent).toContain('May speech be sent off this device?');
