@@ -49,7 +49,8 @@ class AppRuntime implements Runtime {
   readonly press = (intent: string): void => this.say('touch', intent);
   readonly key = (key: string): void => this.say('key', key);
   readonly type = (text: string): void => this.say('keypad', text);
-  readonly fetchOnDevice = (): void => void this.preferences.fetchOnDevice();
+  readonly fetchOnDevice = (): void =>
+    void this.preferences.fetchOnDevice().then((ready) => ready && this.ear?.retry());
   readonly trySpeech = (): void => void this.preferences.trySpeech();
 
   constructor(devices: Devices) {
