@@ -50,6 +50,8 @@ export function readStored(page: Page): Promise<Stored> {
 }
 
 async function checkCase(caseId: string, known: Known, stored: readonly unknown[]): Promise<Omit<Checked, 'clocks'>> {
+  // Read once: what the app acknowledges while this looks is the business of the next look.
+  const due = known.acknowledged;
   const wrong: string[] = [];
   const facts = stored.map(unsealed);
   const sound = Math.min(await soundLength(stored, browserDigest()), facts.length);
@@ -61,8 +63,8 @@ async function checkCase(caseId: string, known: Known, stored: readonly unknown[
   if (changed !== -1) wrong.push(`${caseId}: entry ${changed + 1} is not as it was`);
   const parsed = parseFacts(facts);
   if (!parsed.ok) wrong.push(`${caseId}: entry ${parsed.at} cannot be read`);
-  const acknowledged = Math.max(0, known.acknowledged - known.entries.length);
-  const lost = Math.max(0, known.acknowledged - have);
+  const acknowledged = Math.max(0, due - known.entries.length);
+  const lost = Math.max(0, due - have);
   known.entries = texts;
   return { acknowledged, lost, wrong };
 }

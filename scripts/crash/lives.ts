@@ -67,9 +67,10 @@ function add(run: Run, more: Partial<Checked>, mended: boolean): void {
 async function comeBack(run: Run, chair: Chair): Promise<void> {
   await chair.page.locator('main.cases .case-list button, main.cases .case-list p').first().waitFor();
   const mended = (await chair.page.locator('main.cases').innerText()).includes('second copy on this device');
+  // Before a case is opened: what rings then is written then.
+  const all = await checkAll(run.known, await readStored(chair.page));
   await takeUp(chair.page);
   const stored = await readStored(chair.page);
-  const all = await checkAll(run.known, stored);
   const standing = [...run.known.keys()].find((id) => id === latest(stored));
   const screen =
     standing === undefined ? { clocks: 0, wrong: [] } : await checkScreen(chair.page, stored[standing] ?? []);
@@ -100,6 +101,15 @@ async function oneLife(run: Run): Promise<void> {
   run.totals = { ...run.totals, kills: run.totals.kills + 1 };
 }
 
+async function lastLook(run: Run): Promise<void> {
+  const chair = await open(run);
+  try {
+    await comeBack(run, chair);
+  } finally {
+    await chair.kill();
+  }
+}
+
 export async function runLives(options: LivesOptions): Promise<Totals> {
   const profile = mkdtempSync(join(tmpdir(), 'rimwise-crash-'));
   const totals: Totals = { kills: 0, acknowledged: 0, lost: 0, clocks: 0, mended: 0, wrong: [] };
@@ -109,8 +119,7 @@ export async function runLives(options: LivesOptions): Promise<Totals> {
       await oneLife(run);
       options.onLife?.(life, run.totals);
     }
-    const last = await open(run);
-    await comeBack(run, last).finally(() => last.kill());
+    await lastLook(run);
     return run.totals;
   } finally {
     rmSync(profile, { recursive: true, force: true, maxRetries: 5 });

@@ -27,15 +27,21 @@ async function run(kills: number, seed: number): Promise<boolean> {
   const served = await serve(folder, 0);
   if (!served.ok) throw new Error(served.why);
   const began = performance.now();
+  let told = 0;
+  const onLife = (life: number, so: Totals): void => {
+    for (const text of so.wrong.slice(told)) console.log(text);
+    told = so.wrong.length;
+    if (life % 10 === 0) console.log(line(so));
+  };
   try {
     const totals = await runLives({
       kills,
       browserPath: browser.path,
       address: served.address,
       random: randomFrom(seed),
-      onLife: (life, so) => (life % 10 === 0 ? console.log(line(so)) : undefined),
+      onLife,
     });
-    for (const text of totals.wrong) console.log(text);
+    for (const text of totals.wrong.slice(told)) console.log(text);
     console.log(`${line(totals)}; seed ${seed}, ${Math.round((performance.now() - began) / 1000)} s`);
     return totals.lost === 0 && totals.wrong.length === 0;
   } finally {

@@ -4,9 +4,10 @@ import { createFactLog } from '../storage/fact-log.ts';
 import { createDeviceStore } from '../storage/device-store.ts';
 import { createSettings } from '../storage/settings.ts';
 import { createTime } from '../time/real.ts';
-import type { OnRing } from '../time/types.ts';
+import type { Lifecycle, OnRing } from '../time/types.ts';
 import { createBrowserVoice } from '../voice/real.ts';
 import type { Devices, VoicePort } from './ports.ts';
+import type { LockPort, WindowsPort } from './single-writer.ts';
 import { CHANNEL, tellingLog } from './window-news.ts';
 
 function download(name: string, text: string): void {
@@ -25,6 +26,29 @@ function newId(): string {
   return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
+function windowsPort(channel: BroadcastChannel, lifecycle: Lifecycle): WindowsPort {
+  const locks: LockPort | undefined = navigator.locks;
+  return {
+    locks,
+    onNews: (listener) => {
+      const hear = ({ data }: MessageEvent<unknown>): void => listener(data);
+      channel.addEventListener('message', hear);
+      return () => channel.removeEventListener('message', hear);
+    },
+    onLife: (listener) => lifecycle.subscribe(listener),
+  };
+}
+
+/** A browser that cannot be asked, or fails to answer, has promised nothing. */
+function persistencePort(): Pick<Devices, 'persistence'> {
+  const storage: StorageManager | undefined = navigator.storage;
+  if (typeof storage?.persist !== 'function') return {};
+  const no = (): boolean => false;
+  return {
+    persistence: { persisted: () => storage.persisted().catch(no), persist: () => storage.persist().catch(no) },
+  };
+}
+
 export interface DeviceOptions {
   readonly onRing: OnRing;
   readonly mayLeaveDevice: () => boolean;
@@ -35,10 +59,13 @@ export function browserDevices({ onRing, mayLeaveDevice, language }: DeviceOptio
   const time = createTime(window, { onRing });
   const voice: VoicePort = createBrowserVoice(window, { mayLeaveDevice });
   voice.setLanguage(language);
+  const channel = new BroadcastChannel(CHANNEL);
   return {
     time,
     voice,
-    log: tellingLog(createFactLog({ storage: createDeviceStore(newId) }), new BroadcastChannel(CHANNEL)),
+    log: tellingLog(createFactLog({ storage: createDeviceStore(newId) }), channel),
+    windows: windowsPort(channel, time.lifecycle),
+    ...persistencePort(),
     settings: createSettings(),
     newId,
     download,

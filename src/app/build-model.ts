@@ -1,7 +1,7 @@
 /** The one thing screens are given, put together from the stores, the open case and the state of the devices. */
 import type { SaveStatus } from '../storage/types.ts';
 import type { Settings, UiState } from '../stores/stores.ts';
-import type { AppModel, CaseListRow, EarState, SaveState, SoundState } from './model.ts';
+import type { AppModel, CaseListRow, EarState, Safety, SaveState, SoundState } from './model.ts';
 import type { OpenCase } from './open-case.ts';
 
 export interface ModelParts {
@@ -14,10 +14,12 @@ export interface ModelParts {
   readonly save: SaveState;
   readonly sound: SoundState;
   readonly canSpeak: boolean;
+  readonly writer: 'here' | 'elsewhere';
+  readonly safety: Safety;
 }
 
 export function buildModel(parts: ModelParts): AppModel {
-  const { ui, settings, cases, open, now, ear, save, sound, canSpeak } = parts;
+  const { ui, settings, cases, open, now, ear, save, sound, canSpeak, writer, safety } = parts;
   return {
     place: ui.place,
     now,
@@ -38,6 +40,8 @@ export function buildModel(parts: ModelParts): AppModel {
       ...(open === undefined ? {} : { visitLanguage: open.language }),
     },
     keypadOpen: ui.keypadOpen,
+    ...(open === undefined ? {} : { writer }),
+    safety,
     said: ui.said,
     trouble: ui.trouble,
   };

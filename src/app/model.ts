@@ -37,6 +37,14 @@ export type SaveState =
   /** Storage refused or full: working in memory; `why` is a plain sentence. */
   | { readonly state: 'memory'; readonly why: string; readonly unsaved: number };
 
+/** How safely the record lies on this device. */
+export interface Safety {
+  /** Whether the browser promised not to clear the record by itself when room gets short. */
+  readonly persisted: 'yes' | 'no' | 'unknown';
+  /** Why entries are kept in one place only, in a sentence; absent when there are two. */
+  readonly oneCopy?: string;
+}
+
 export type SoundState = 'armed' | 'needsTouch' | 'unavailable';
 
 /** A number shown large, waiting for its yes. */
@@ -176,6 +184,9 @@ export interface AppModel {
   readonly reasons?: readonly { readonly id: string; readonly label: string }[];
   /** What can be set, and what the browser says of it. */
   readonly preferences?: PreferencesView;
+  /** Where the open case is being written; `elsewhere` = this window only follows. Absent while no case is open. */
+  readonly writer?: 'here' | 'elsewhere';
+  readonly safety?: Safety;
   readonly keypadOpen: boolean;
   /** Last thing the app did, in words: "Undone: rest height 62.5 mm". */
   readonly said: string;
@@ -223,5 +234,7 @@ export interface AppActions {
   note(text: string): void;
   answerFlag(flag: string, answer: 'keep' | 'measureAgain', reason: string): void;
   saveFile(): void;
+  /** Go on with the open case in this window, whoever has been writing it. */
+  takeOver(): void;
   print(): void;
 }

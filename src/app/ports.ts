@@ -3,6 +3,7 @@ import type { FactLog } from '../storage/types.ts';
 import type { Settings as SettingsStore } from '../storage/settings.ts';
 import type { Alarms, Clock, Sound, Ticker, WakeLock } from '../time/types.ts';
 import type { Voice } from '../voice/types.ts';
+import type { WindowsPort } from './single-writer.ts';
 
 export type VoicePort = Voice;
 
@@ -19,6 +20,10 @@ export interface Devices {
   readonly log: FactLog;
   readonly voice: VoicePort;
   readonly settings: Pick<SettingsStore, 'read' | 'write'>;
+  /** Absent where there is only one window: tests, the headless replay. */
+  readonly windows?: WindowsPort;
+  /** The browser's promise not to clear the record by itself; absent where it cannot be asked. */
+  readonly persistence?: { persisted(): Promise<boolean>; persist(): Promise<boolean> };
   newId(): string;
   download(name: string, text: string): void;
   print(): void;

@@ -3,7 +3,6 @@
  * from whichever way in, and takes the same path: utterance → session → append → store → model.
  */
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Fact } from '../domain/case/facts.ts';
 import type { Utterance } from '../interpret/types.ts';
 import type { Ring } from '../time/types.ts';
 import type { Language } from '../domain/protocol/types.ts';
@@ -11,8 +10,8 @@ import { createStores, type Settings, type Stores } from '../stores/stores.ts';
 import type { VisitEvent } from '../../machines/visit.types.ts';
 import { Aloud } from './aloud.ts';
 import { buildModel, saveState } from './build-model.ts';
-import { localDate } from './dates.ts';
-import type { AppActions, AppModel, CaseListRow } from './model.ts';
+import { Keeping } from './keeping.ts';
+import type { AppActions, AppModel } from './model.ts';
 import { whyNotBegun, type OpenCase, type Opened } from './open-case.ts';
 import { onceEach } from './once-each.ts';
 import type { Devices } from './ports.ts';
@@ -40,17 +39,19 @@ class AppRuntime implements Runtime {
   private readonly stores: Stores;
   private readonly stops: (() => void)[] = [];
   private open: OpenCase | undefined;
-  private list: readonly CaseListRow[] = [];
   private readonly aloud: Aloud;
   private readonly preferences: Preferences;
+  private readonly keeping: Keeping;
   /** Comes with the first visit: nothing is to be heard before. */
   private ear: Listening | undefined;
 
   readonly press = (intent: string): void => this.say('touch', intent);
   readonly key = (key: string): void => this.say('key', key);
   readonly type = (text: string): void => this.say('keypad', text);
-  readonly fetchOnDevice = (): void =>
-    void this.preferences.fetchOnDevice().then((ready) => ready && this.ear?.retry());
+  readonly saveFile = (): void => this.keeping.saveFile(this.open);
+  readonly print = (): void => this.devices.print();
+  readonly takeOver = (): void => void this.keeping.writer.takeOver();
+  readonly fetchOnDevice = (): void => void this.preferences.fetchOnDevice();
   readonly trySpeech = (): void => void this.preferences.trySpeech();
 
   constructor(devices: Devices) {
@@ -58,6 +59,12 @@ class AppRuntime implements Runtime {
     const stores = createStores(devices.time.clock.now());
     this.stores = stores;
     this.preferences = new Preferences({ devices, stores, changed: () => this.redraw() });
+    this.keeping = new Keeping({
+      devices,
+      stores,
+      changed: () => this.redraw(),
+      readAnew: (id) => void this.readAnew(id),
+    });
     this.aloud = new Aloud(devices, () => this.preferences.now.speech);
     this.model = createStore<AppModel>()(() => this.build());
   }
@@ -67,7 +74,9 @@ class AppRuntime implements Runtime {
     return buildModel({
       ui: this.stores.ui.getState(),
       settings: this.stores.settings.getState(),
-      cases: this.list,
+      cases: this.keeping.cases,
+      writer: this.keeping.writer.state(),
+      safety: this.keeping.safety(),
       open: this.open,
       now: this.stores.clock.getState().now,
       ear: this.ear?.state(this.language()) ?? { state: 'off' },
@@ -104,8 +113,7 @@ class AppRuntime implements Runtime {
       log.subscribe(() => this.redraw()),
     );
     await this.preferences.read();
-    const recovered = await this.refreshCases();
-    if (recovered !== '') this.ui({ said: recovered });
+    await this.keeping.start();
   }
 
   mayLeaveDevice(): boolean {
@@ -125,6 +133,7 @@ class AppRuntime implements Runtime {
 
   stop(): void {
     for (const stop of this.stops) stop();
+    this.keeping.writer.stop();
     this.devices.voice.listen(false);
     this.devices.time.wakeLock.want(false);
   }
@@ -137,16 +146,6 @@ class AppRuntime implements Runtime {
     const keeps = pending?.certainty === 'sure' && this.aloud.quietFor(keepAfterMs, now);
     if (keeps) this.done(this.open?.session.send({ type: 'PAUSE_OVER' }));
     else this.redraw();
-  }
-
-  /** Gives what had to be mended on the disk, in a sentence. */
-  private async refreshCases(): Promise<string> {
-    const listed = await this.devices.log.cases();
-    if (listed.ok) {
-      this.list = listed.rows.map((row) => ({ ...row, at: localDate(row.lastAt) }));
-    } else this.stores.ui.setState({ trouble: listed.why });
-    this.redraw();
-    return (listed.ok ? listed.recovered : undefined) ?? '';
   }
 
   private adopt(opened: Opened): void {
@@ -191,9 +190,20 @@ class AppRuntime implements Runtime {
     void this.load(id);
   }
 
+  /** The right to write comes first: what is read after it cannot be overtaken. */
   private async load(id: string): Promise<void> {
     const kit = await this.kit();
+    await this.keeping.writer.open(id);
     this.adopt(await kit.openFromLog(id, this.devices.log, this.devices.time.clock));
+  }
+
+  /** Another window has written, or may have: the case as it is on the disk now, with the screen where it was. */
+  private async readAnew(id: string): Promise<void> {
+    if (this.open?.id !== id) return;
+    const opened = await (await this.kit()).openFromLog(id, this.devices.log, this.devices.time.clock);
+    if (!opened.ok || this.open?.id !== id) return;
+    this.open = opened.open;
+    this.changed();
   }
 
   newCase(input: { code: string; clinician: string; assistant: string; demo: boolean }): void {
@@ -207,26 +217,15 @@ class AppRuntime implements Runtime {
   openVisit(input: { visit: number; clinician: string; assistant: string }): void {
     const { open } = this;
     const { language } = this.preferences.now;
-    if (open !== undefined)
+    if (open !== undefined && this.keeping.mayWrite())
       void this.begin((kit) => kit.openVisit(open, { ...input, language }, this.devices.time.clock));
   }
 
   private async begin(begun: (kit: Kit) => ReturnType<Kit['openNew']>): Promise<void> {
     const { opened, facts } = await begun(await this.kit());
+    if (opened.ok) await this.keeping.writer.open(opened.open.id);
     this.adopt(opened);
-    if (opened.ok) await this.keep(facts, '');
-  }
-
-  /** Durable first; only then does the screen say it is kept. */
-  private async keep(facts: readonly Fact[], said: string): Promise<boolean> {
-    const open = this.open;
-    if (facts.length === 0 || open === undefined) return true;
-    const written = await this.devices.log.append(facts, open.row());
-    if (said !== '') this.stores.ui.setState({ said: written.ok ? said : `In memory only: ${said}` });
-    if (!written.ok) this.stores.ui.setState({ trouble: written.why });
-    this.redraw();
-    void this.refreshCases();
-    return written.ok;
+    if (opened.ok) await this.keeping.keep(facts, '', this.open);
   }
 
   private done(outcome: Outcome | undefined): void {
@@ -239,7 +238,7 @@ class AppRuntime implements Runtime {
       keypadOpen: trouble === '' ? false : this.stores.ui.getState().keypadOpen,
     });
     this.changed();
-    void this.keep(facts, said).then((kept) => {
+    void this.keeping.keep(facts, said, this.open).then((kept) => {
       this.ear?.understood();
       const language = speakIn ?? this.language();
       const safe = kept || facts.length === 0 ? speak : `${spokenWords[language].notSafe} ${speak}`;
@@ -253,6 +252,7 @@ class AppRuntime implements Runtime {
   private hear(utterance: Utterance): void {
     // Speech and keys belong to the visit's screen; what is touched elsewhere (a flag on the summary) counts too.
     if (this.stores.ui.getState().place !== 'visit' && utterance.source !== 'touch') return;
+    if (!this.keeping.mayWrite()) return;
     const { source, text } = utterance;
     if (source === 'voice' && this.ear?.takes(text) !== true) return;
     const outcome = this.open?.session.hear(utterance, this.preferences.now.addressWord);
@@ -265,11 +265,11 @@ class AppRuntime implements Runtime {
   }
 
   private send(event: VisitEvent): void {
-    this.done(this.open?.session.send(event));
+    if (this.keeping.mayWrite()) this.done(this.open?.session.send(event));
   }
 
   go(place: AppModel['place']): void {
-    if (place === 'cases') void this.refreshCases();
+    if (place === 'cases') void this.keeping.refresh();
     if (place === 'settings') void this.preferences.lookOnDevice();
     this.ui({ place, trouble: '' });
   }
@@ -321,27 +321,14 @@ class AppRuntime implements Runtime {
     if (answer === 'measureAgain') this.ui({ place: 'visit' });
   }
 
-  saveFile(): void {
-    const open = this.open;
-    if (open === undefined) return;
-    void this.devices.log.exportFile(open.id).then((file) => {
-      this.devices.download(file.name, file.text);
-      const whole = file.complete ? '' : ` ${file.why}`;
-      this.ui({ said: `File saved: ${file.facts} entries.${whole}` });
-    });
-  }
-
-  print(): void {
-    this.devices.print();
-  }
-
   ring(id: string, ring: Ring): void {
     const open = this.open;
-    if (open === undefined) return;
+    // The window that writes also writes down that it rang; the tone is heard from all.
+    if (open === undefined || this.keeping.writer.state() === 'elsewhere') return;
     const due = open.deadlines(ring.rangAt).find((d) => d.id === id);
     if (due === undefined) return;
     const outcome = open.session.rang(due.clock, due.phase, { dueAt: ring.dueAt, late: ring.late });
-    void this.keep(outcome.facts, '');
+    void this.keeping.keep(outcome.facts, '', open);
     this.changed();
     const late = ring.late ? `, rang ${Math.round(ring.lateMs / 1000)} seconds late` : '';
     void this.aloud.say(`${ring.label}${late}`, 'en');

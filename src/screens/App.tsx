@@ -3,6 +3,7 @@ import type { AppActions, AppModel } from '../app/model.ts';
 import { CasesScreen } from './cases/CasesScreen.tsx';
 import { LabSheetScreen } from './labsheet/LabSheetScreen.tsx';
 import { ClockStrip, RingingBar } from './parts/Clocks.tsx';
+import { ElsewhereBar } from './parts/Elsewhere.tsx';
 import { SoundTarget, UnsafeBar } from './parts/Status.tsx';
 import { RecordScreen } from './record/RecordScreen.tsx';
 import { SettingsScreen } from './settings/SettingsScreen.tsx';
@@ -41,6 +42,7 @@ export function App({ model, actions }: AppProps) {
     <div className={`app app-${model.place}`} lang="en">
       <div className="top no-print">
         <UnsafeBar save={model.save} actions={actions} />
+        <ElsewhereBar model={model} actions={actions} />
         {model.sound === 'needsTouch' ? <SoundTarget sound={model.sound} actions={actions} /> : null}
         <RingingBar model={model} actions={actions} />
         <ClockStrip model={model} actions={actions} />

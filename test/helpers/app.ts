@@ -27,6 +27,9 @@ export interface FakeAppOptions {
   readonly disk?: MemoryDisk;
   readonly settings?: Map<string, unknown>;
   readonly speech?: FakeSpeechOptions;
+  /** The other windows, where a test has several. */
+  readonly windows?: Devices['windows'];
+  readonly persistence?: Devices['persistence'];
 }
 
 const settle = async () => {
@@ -51,6 +54,8 @@ export async function fakeApp(options: FakeAppOptions = {}): Promise<FakeApp> {
   const devices: Devices = {
     time: page,
     voice,
+    ...(options.windows === undefined ? {} : { windows: options.windows }),
+    ...(options.persistence === undefined ? {} : { persistence: options.persistence }),
     log: createFactLog({ storage: store, host: time.host }),
     settings: {
       read: (name) => Promise.resolve({ ok: true, value: settings.get(name) }),

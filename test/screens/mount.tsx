@@ -30,6 +30,7 @@ export function rememberingActions() {
     note: vi.fn(),
     answerFlag: vi.fn(),
     saveFile: vi.fn(),
+    takeOver: vi.fn(),
     print: vi.fn(),
   } satisfies AppActions;
 }

@@ -24,6 +24,7 @@ export const loggingActions: AppActions = {
   silence: say('silence'),
   openKeypad: say('openKeypad'),
   correct: say('correct'),
+  takeOver: say('takeOver'),
   note: say('note'),
   answerFlag: say('answerFlag'),
   setSpeechMayLeave: say('setSpeechMayLeave'),
