@@ -5,6 +5,7 @@
 import { createActor, type Actor } from 'xstate';
 import type { Fact, FactBody, PhaseId } from '../domain/case/facts.ts';
 import { addFacts, emptyLog, lastAct, readCase, type CaseView } from '../domain/case/fold.ts';
+import { isExpired, lotText } from '../domain/protocol/lots.ts';
 import { stepOf } from '../domain/protocol/path.ts';
 import type { Language, Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import { clockRows } from '../domain/summary/clocks.ts';
@@ -234,7 +235,8 @@ class VisitSession implements Session {
     if (step?.kind !== 'clock' || offer === undefined)
       return { ...QUIET, trouble: 'That material is not on offer at this step.' };
     this.choices.set(step.clock, id);
-    return { ...QUIET, said: `chosen: ${offer.name}` };
+    const late = 'mixS' in offer && isExpired(offer, this.deps.now());
+    return { ...QUIET, said: `chosen: ${offer.name}`, trouble: late ? `Out of date: ${lotText(offer)}.` : '' };
   }
 
   private startClock(): Outcome {

@@ -3,8 +3,9 @@ import type { Fact } from '../domain/case/facts.ts';
 import { isKind, visitFacts, type CaseView } from '../domain/case/fold.ts';
 import { parseFacts } from '../domain/case/parse.ts';
 import { defaultPractice } from '../domain/protocol/practice.ts';
+import { withOwnCautions, withOwnRanges } from '../domain/protocol/own.ts';
 import { readingDefs } from '../domain/protocol/readings.ts';
-import type { Language, Practice, VisitProtocol } from '../domain/protocol/types.ts';
+import type { Language, Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import { clockRows, deadlines, ringingNow } from '../domain/summary/clocks.ts';
 import { reasonInWords, summarise } from '../domain/summary/summarise.ts';
 import type { Flag, Summary } from '../domain/summary/types.ts';
@@ -104,12 +105,14 @@ async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Pro
   if (opened === undefined || visit === undefined)
     return { ok: false, text: `This case has no opening entry. ${NOT_CHANGED}` };
   const { protocol: protocolId, version, language } = visit.body;
-  const protocol = await loadProtocol(protocolId, version);
-  if (protocol === undefined) {
+  const known = await loadProtocol(protocolId, version);
+  if (known === undefined) {
     return { ok: false, text: `This app does not know the protocol ${protocolId}, version ${version}. ${NOT_CHANGED}` };
   }
   const { practice } = opened.body;
-  const earlier = await protocolsBefore(facts);
+  const protocol = withOwnCautions(known, practice);
+  const readings = withOwnRanges(readingDefs, practice);
+  const earlier = (await protocolsBefore(facts)).map((before) => withOwnCautions(before, practice));
   const hasWords = await loadLanguage(language).then(
     () => true,
     () => false,
@@ -118,7 +121,7 @@ async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Pro
     {
       caseId: id,
       protocol,
-      readings: readingDefs,
+      readings,
       practice,
       language,
       appVersion,
@@ -127,11 +130,13 @@ async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Pro
     },
     facts,
   );
-  return { ok: true, open: toOpenCase(id, session, { protocol, practice, earlier, language, hasWords }) };
+  return { ok: true, open: toOpenCase(id, session, { protocol, readings, practice, earlier, language, hasWords }) };
 }
 
 interface Ground {
   readonly protocol: VisitProtocol;
+  /** With the practice's own ranges. */
+  readonly readings: readonly ReadingDef[];
   readonly earlier: readonly VisitProtocol[];
   readonly practice: Practice;
   readonly language: Language;
@@ -163,13 +168,13 @@ function unanswered(summary: Summary): readonly Flag[] {
   return summary.flags.filter((flag) => flag.answer === undefined).toSorted((a, b) => RANK[a.level] - RANK[b.level]);
 }
 
-function partsOf(session: Session, { protocol, practice, earlier }: Ground, now: number): Partial<AppModel> {
+function partsOf(session: Session, { protocol, practice, earlier, readings }: Ground, now: number): Partial<AppModel> {
   const view = session.view();
   const context = session.context();
-  const summary = summarise(view, { protocol, earlierProtocols: earlier, readings: readingDefs, practice, now });
+  const summary = summarise(view, { protocol, earlierProtocols: earlier, readings, practice, now });
   const expectation = session.expectation();
   const chosen = session.chosen();
-  const step = stepView({ context, view, protocol, readings: readingDefs, practice, expectation, summary, chosen });
+  const step = stepView({ context, view, protocol, readings, practice, expectation, summary, chosen });
   return {
     ...(step === undefined ? {} : { step }),
     summary,

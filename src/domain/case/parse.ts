@@ -1,6 +1,7 @@
 /** Stored or imported facts are checked at the edge; nothing unparsed reaches the fold. */
 import * as v from 'valibot';
 import type { Fact } from './facts.ts';
+import { disinfectant, material, practice } from './practiceSchema.ts';
 
 const text = v.pipe(v.string(), v.maxLength(4000));
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
@@ -12,33 +13,6 @@ const unit = v.picklist(['mm', 'weeks', '°C', 'points', '°', 'g', 'ml']);
 const language = v.picklist(['en', 'de', 'es', 'fr']);
 const phase = v.picklist(['mix', 'working', 'inMouth', 'pourFrom', 'pourWithin', 'disinfect']);
 const role = v.picklist(['clinician', 'assistant']);
-const words = v.partial(v.strictObject({ en: v.array(text), de: v.array(text), es: v.array(text), fr: v.array(text) }));
-
-const material = v.strictObject({
-  id,
-  name: text,
-  class: id,
-  mixS: num,
-  workingS: num,
-  removeS: num,
-  pourFromMin: num,
-  pourWithinMin: num,
-  mix: v.exactOptional(v.strictObject({ powderG: num, waterMl: num, lessWater: v.exactOptional(num) })),
-  waterC: v.exactOptional(num),
-  generic: v.boolean(),
-  source: text,
-});
-const disinfectant = v.strictObject({ id, name: text, minutes: num, generic: v.boolean(), source: text });
-const practice = v.strictObject({
-  restSpaceTarget: int,
-  recordAt: v.picklist(['rest', 'restLessSpace']),
-  trayClearance: int,
-  borderShort: int,
-  materials: v.array(material),
-  disinfectants: v.array(disinfectant),
-  trays: v.array(v.strictObject({ id, label: text, arch: v.picklist(['upper', 'lower']), innerWidth: int })),
-  reasons: v.array(v.strictObject({ id, label: text, words })),
-});
 const heard = v.strictObject({
   source,
   text,
@@ -47,7 +21,8 @@ const heard = v.strictObject({
   keptBy: v.picklist(['yes', 'movedOn', 'pause']),
 });
 
-const body = v.variant('kind', [
+/** What a fact may say, field by field; also the base of the published schema of case files. */
+export const factBody = v.variant('kind', [
   v.strictObject({ kind: v.literal('caseOpened'), code: text, demo: v.boolean(), practice }),
   v.strictObject({
     kind: v.literal('visitOpened'),
@@ -116,7 +91,7 @@ const fact = v.strictObject({
   act: seq,
   protocol: text,
   app: text,
-  body,
+  body: factBody,
 });
 
 export type ParsedFact =
@@ -138,7 +113,7 @@ export function parseFact(raw: unknown): ParsedFact {
     };
   }
   const result = v.safeParse(fact, raw);
-  if (result.success) return { ok: true, fact: result.output as Fact };
+  if (result.success) return { ok: true, fact: result.output };
   const issue = result.issues[0];
   const path = issue.path?.map((part) => String(part.key)).join('.') ?? '';
   return { ok: false, reason: 'malformed', path, text: issue.message };

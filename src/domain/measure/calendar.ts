@@ -42,3 +42,10 @@ export function addDays(start: Day, days: number): Day {
 export function addYears({ year, month, day }: Day, years: number): Day {
   return { year: year + years, month, day: Math.min(day, daysInMonth(year + years, month)) };
 }
+
+const DAY_MS = 86_400_000;
+
+/** The calendar day of a moment (ms since 1970) in universal time; near midnight the local day may be one off. */
+export function dayOf(ms: number): Day {
+  return addDays({ year: 1970, month: 1, day: 1 }, Math.max(0, Math.floor(ms / DAY_MS)));
+}

@@ -151,6 +151,10 @@ export interface Material {
   readonly mix?: { readonly powderG: number; readonly waterMl: number; readonly lessWater?: number };
   /** Water temperature the leaflet's times are given for, °C. */
   readonly waterC?: number;
+  /** Lot on the package in use. */
+  readonly lot?: string;
+  /** Last day on which that lot may be used, "2027-03-31". */
+  readonly expires?: string;
   /** True until the practice has entered its own leaflet's figures. */
   readonly generic: boolean;
   readonly source: string;
@@ -187,4 +191,15 @@ export interface Practice {
     readonly label: string;
     readonly words: Partial<Record<Language, readonly string[]>>;
   }[];
+  /** People of the practice, by initials only. */
+  readonly people?: readonly Person[];
+  /** The practice's own wording of cautions: "STEP" or "STEP:ANSWER" → words. */
+  readonly cautions?: Readonly<Record<string, string>>;
+  /** The practice's own ranges by reading id, hundredths of the reading's unit. */
+  readonly ranges?: Readonly<Record<string, Pick<ReadingDef, 'plausible' | 'expected'>>>;
+}
+
+export interface Person {
+  readonly initials: string;
+  readonly role: 'clinician' | 'assistant';
 }

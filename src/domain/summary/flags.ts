@@ -2,6 +2,7 @@
 import { temperatureCheck } from '../measure/mixing.ts';
 import { setAdvice } from '../measure/vertical.ts';
 import { formatHundredths, toMm } from '../measure/length.ts';
+import { isExpired, lotText } from '../protocol/lots.ts';
 import type { ReadingDef } from '../protocol/types.ts';
 import { CLOSED, RECORD, REST } from './sets.ts';
 import { defOf } from './rows.ts';
@@ -294,6 +295,22 @@ const waterTemperature: Rule = ({ rows, clocks }) =>
     ];
   });
 
+/** A lot past its last day when it was mixed. The lot travels in the entry, so a later package changes nothing. */
+const expiredLots: Rule = ({ clocks }) =>
+  clocks.flatMap((clock): Flag[] => {
+    const { material, startedAt, struck } = clock;
+    if (material === undefined || struck || !isExpired(material, startedAt)) return [];
+    return [
+      {
+        id: `expired:${clock.id}`,
+        level: 'disagrees',
+        what: `${clock.label}, attempt ${clock.attempt} (${clock.name}): ${lotText(material)}; that day had passed.`,
+        why: 'The leaflet promises its times and its accuracy only until the last day of use.',
+        todo: 'Take it again from a package in date, or keep it with a reason.',
+      },
+    ];
+  });
+
 const RULES: readonly Rule[] = [
   closedAboveRest,
   differentMarks,
@@ -304,6 +321,7 @@ const RULES: readonly Rule[] = [
   basesDiffer,
   recordHeight,
   clockFindings,
+  expiredLots,
   waterTemperature,
   spaceOutside,
   beyondExpected,

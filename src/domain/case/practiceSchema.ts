@@ -1,0 +1,51 @@
+/** Shape of a practice's settings, as facts carry them and as files bring them. Fields added later are optional. */
+import * as v from 'valibot';
+import { parseDay } from '../measure/calendar.ts';
+
+const text = v.pipe(v.string(), v.maxLength(4000));
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
+const int = v.pipe(v.number(), v.safeInteger());
+const num = v.pipe(v.number(), v.finite());
+const day = v.pipe(
+  v.string(),
+  v.check((value) => parseDay(value) !== undefined, 'This is not a day written as 2027-03-31.'),
+);
+
+const spoken = v.exactOptional(v.array(text));
+/** Words per language. */
+export const words = v.strictObject({ en: spoken, de: spoken, es: spoken, fr: spoken });
+
+export const material = v.strictObject({
+  id,
+  name: text,
+  class: id,
+  mixS: num,
+  workingS: num,
+  removeS: num,
+  pourFromMin: num,
+  pourWithinMin: num,
+  mix: v.exactOptional(v.strictObject({ powderG: num, waterMl: num, lessWater: v.exactOptional(num) })),
+  waterC: v.exactOptional(num),
+  lot: v.exactOptional(v.pipe(text, v.maxLength(60))),
+  expires: v.exactOptional(day),
+  generic: v.boolean(),
+  source: text,
+});
+
+export const disinfectant = v.strictObject({ id, name: text, minutes: num, generic: v.boolean(), source: text });
+
+const range = v.tuple([int, int]);
+
+export const practice = v.strictObject({
+  restSpaceTarget: int,
+  recordAt: v.picklist(['rest', 'restLessSpace']),
+  trayClearance: int,
+  borderShort: int,
+  materials: v.array(material),
+  disinfectants: v.array(disinfectant),
+  trays: v.array(v.strictObject({ id, label: text, arch: v.picklist(['upper', 'lower']), innerWidth: int })),
+  reasons: v.array(v.strictObject({ id, label: text, words })),
+  people: v.exactOptional(v.array(v.strictObject({ initials: id, role: v.picklist(['clinician', 'assistant']) }))),
+  cautions: v.exactOptional(v.record(id, text)),
+  ranges: v.exactOptional(v.record(id, v.strictObject({ plausible: range, expected: range }))),
+});
