@@ -1,5 +1,6 @@
 /** The first visit, end to end, in a real browser. */
 import { describe, expect, it } from 'vitest';
+import { loadLanguage } from '../../src/interpret/index.ts';
 import { fakeSpeechScript, openDemo, say, stepNow, title, untilTitleChanges, walk, walkTo } from './drive.ts';
 import { inBrowser } from './harness.ts';
 import { byKeys, byVoice } from './ways.ts';
@@ -46,6 +47,31 @@ describe('the first visit', () => {
       ),
     );
     expect(spoken.some((text) => text.includes('fifty-eight'))).toBe(true);
+    expect(troubles()).toEqual([]);
+  }, 400_000);
+
+  it('goes the same way dictated in German', async () => {
+    await loadLanguage('de');
+    const beforeScript = await fakeSpeechScript({ onDevice: ['de-DE', 'de'], msPerCharacter: 5 });
+    const { page, troubles } = await chair.open({ beforeScript });
+    await page.getByRole('button', { name: 'Settings' }).click();
+    await page.getByRole('button', { name: /Deutsch/ }).click();
+    await page.getByRole('button', { name: /cases/i }).first().click();
+    await openDemo(page);
+    await page.getByRole('button', { name: /ear off/i }).click();
+    const steps = await walk(page, byVoice(page, 'de'));
+    expect(steps.length).toBeGreaterThan(60);
+    await page.getByText(/why is it signed all the same/i).waitFor();
+    await page.keyboard.press('1');
+    await page.getByText(/visit 1 is closed/i).waitFor();
+    const spoken = await page.evaluate(() =>
+      (
+        window as unknown as { rimwiseFakeSpeech: { spoken: { text: string; lang: string }[] } }
+      ).rimwiseFakeSpeech.spoken
+        .filter((s) => s.lang.startsWith('de'))
+        .map((s) => s.text),
+    );
+    expect(spoken.some((text) => text.includes('achtundfünfzig'))).toBe(true);
     expect(troubles()).toEqual([]);
   }, 400_000);
 

@@ -1,6 +1,8 @@
 /** The ways in, each doing by itself everything a visit asks for. */
 import type { Page } from 'playwright-core';
-import { speakNumber } from '../../src/interpret/index.ts';
+import type { Language } from '../../src/domain/protocol/types.ts';
+import { commandWords, speakNumber } from '../../src/interpret/index.ts';
+import type { CommandId } from '../../src/interpret/types.ts';
 import { least, plausible, say, type Way } from './drive.ts';
 
 const waitKept = (page: Page, n: number) =>
@@ -59,19 +61,29 @@ export function byKeys(page: Page): Way {
   };
 }
 
-/** Everything by voice, but for the material, which is touched. */
-export function byVoice(page: Page): Way {
+/** Everything by voice, but for the material, which is touched. Every other number is misheard first and put right. */
+export function byVoice(page: Page, language: Language = 'en'): Way {
+  const word = (command: CommandId) => commandWords(language)[command][0]!;
+  const spoken = (value: number) => speakNumber(value * 100, language);
+  let numbers = 0;
   const number = async (text: string) => {
-    await say(page, speakNumber(Number(text) * 100, 'en'));
+    const value = Number(text);
+    numbers += 1;
+    if (numbers % 2 === 0) {
+      await say(page, spoken(value + 1));
+      await page.locator('.confirm-number').waitFor();
+      await say(page, `${word('no')}, ${spoken(value)}`);
+      await page.locator('.digits', { hasText: text }).first().waitFor();
+    } else await say(page, spoken(value));
     await page.locator('.confirm-number').waitFor();
-    await say(page, 'yes');
+    await say(page, word('yes'));
     await page.locator('.confirm-number').waitFor({ state: 'detached' });
   };
   return {
-    next: () => say(page, 'next'),
+    next: () => say(page, word('next')),
     answer: async (step) => {
       const good = step.answers.find((answer) => answer.tone === 'good') ?? step.answers[0]!;
-      const words = good.id === 'yes' || good.id === 'no' ? good.id : (good.words.en?.[0] ?? good.label);
+      const words = good.id === 'yes' || good.id === 'no' ? word(good.id) : (good.words[language]?.[0] ?? good.label);
       await say(page, words);
     },
     reading: async (step) => {
@@ -79,28 +91,28 @@ export function byVoice(page: Page): Way {
         await number(plausible(step.reading));
         if (least(step.reading) > 1) await waitKept(page, n);
       }
-      if (least(step.reading) > 1) await say(page, 'next');
+      if (least(step.reading) > 1) await say(page, word('next'));
     },
     clock: async (step) => {
       await page.keyboard.press('1');
       await page.locator('[aria-pressed="true"], .chosen').first().waitFor();
-      await say(page, 'start');
+      await say(page, word('start'));
       if (step.flow === 'impression') {
         await page
           .getByRole('button', { name: /seated/i })
           .first()
           .waitFor();
-        await say(page, 'seated');
+        await say(page, word('seated'));
         await page.getByRole('button', { name: /^out/i }).first().waitFor();
-        await say(page, 'out');
+        await say(page, word('out'));
         await page.getByRole('button', { name: /^out/i }).first().waitFor({ state: 'detached' });
       } else
         await page
           .getByRole('button', { name: /^done|^out|ended/i })
           .first()
           .waitFor();
-      await say(page, 'next');
+      await say(page, word('next'));
     },
-    sign: async () => say(page, 'yes'),
+    sign: async () => say(page, word('yes')),
   };
 }
