@@ -1,5 +1,5 @@
 /** An open case as the runtime sees it. What runs a visit is fetched when the first case is opened, not before. */
-import type { Language } from '../domain/protocol/types.ts';
+import type { Language, Practice, VisitProtocol } from '../domain/protocol/types.ts';
 import type { Deadline } from '../domain/summary/clocks.ts';
 import type { CaseRow } from '../storage/types.ts';
 import type { AppModel } from './model.ts';
@@ -53,4 +53,7 @@ export interface NextVisit {
 
 export interface KitHost {
   now(): number;
+  /** The practice's own settings and protocols; without them, the ones shipped. */
+  readonly practice?: Practice;
+  readonly protocols?: readonly VisitProtocol[];
 }

@@ -47,10 +47,23 @@ export interface NextOpening {
   readonly language: Language;
   readonly at: number;
   readonly app: string;
+  /** The practice as it is today; its materials go with the visit where they are not those the case was opened with. */
+  readonly today?: Practice;
+}
+
+type Stock = Pick<Practice, 'materials' | 'disinfectants'>;
+
+/** What is on the shelf today, where it differs from what the case began with: another lot, other figures. */
+function stockOf(today: Practice | undefined, first: Practice | undefined): Partial<Stock> {
+  if (today === undefined || first === undefined) return {};
+  const { materials, disinfectants } = today;
+  const same = JSON.stringify([materials, disinfectants]) === JSON.stringify([first.materials, first.disinfectants]);
+  return same ? {} : { materials, disinfectants };
 }
 
 /** The fact a further visit begins with. Whether it may begin is for `nextVisit` to say. */
-export function nextOpeningFact({ view, protocol, clinician, assistant, language, at, app }: NextOpening): Fact {
+export function nextOpeningFact(next: NextOpening): Fact {
+  const { view, protocol, clinician, assistant, language, at, app, today } = next;
   const { id, version, visit } = protocol;
   const seq = view.log.facts.length + 1;
   return {
@@ -61,6 +74,15 @@ export function nextOpeningFact({ view, protocol, clinician, assistant, language
     act: seq,
     protocol: `${id}@${version}`,
     app,
-    body: { kind: 'visitOpened', visit, protocol: id, version, clinician, assistant, language },
+    body: {
+      kind: 'visitOpened',
+      visit,
+      protocol: id,
+      version,
+      clinician,
+      assistant,
+      language,
+      ...stockOf(today, view.opened?.body.practice),
+    },
   };
 }

@@ -62,8 +62,8 @@ export async function openNew(input: NewCase, host: KitHost): Promise<Begun> {
   const at = host.now();
   const facts = openingFacts({
     head,
-    protocol: visit1,
-    practice: defaultPractice,
+    protocol: (await latestProtocol(1, host.protocols)) ?? visit1,
+    practice: host.practice ?? defaultPractice,
     at,
     app: appVersion,
     demo,
@@ -78,7 +78,7 @@ export async function openVisit(open: OpenCase, input: NextVisit, host: KitHost)
   if (nextVisit(view) !== input.visit) return refuse('This visit cannot be opened now: close the one before it first.');
   if (input.clinician.trim() === '' || input.assistant.trim() === '')
     return refuse('A visit needs the initials of clinician and assistant.');
-  const protocol = await latestProtocol(input.visit);
+  const protocol = await latestProtocol(input.visit, host.protocols);
   if (protocol === undefined) return refuse(`There is no protocol for visit ${input.visit}.`);
   const fact = nextOpeningFact({
     view,
@@ -88,15 +88,25 @@ export async function openVisit(open: OpenCase, input: NextVisit, host: KitHost)
     language: input.language,
     at: host.now(),
     app: appVersion,
+    ...(host.practice === undefined ? {} : { today: host.practice }),
   });
   return { opened: await openFacts(open.id, [...view.log.facts, fact], host), facts: [fact] };
 }
 
 /** Protocols of the visits before the current one; one that this build does not know is left out. */
-async function protocolsBefore(facts: readonly Fact[]): Promise<readonly VisitProtocol[]> {
+async function protocolsBefore(facts: readonly Fact[], own: KitHost['protocols']): Promise<readonly VisitProtocol[]> {
   const opened = facts.filter((fact) => isKind(fact, 'visitOpened')).slice(0, -1);
-  const loaded = await Promise.all(opened.map((fact) => loadProtocol(fact.body.protocol, fact.body.version)));
+  const loaded = await Promise.all(opened.map((fact) => loadProtocol(fact.body.protocol, fact.body.version, own)));
   return loaded.filter((protocol) => protocol !== undefined);
+}
+
+/** The conventions the case was opened under, with the materials of the day of the visit. */
+function practiceOf(first: Practice, { materials, disinfectants }: Partial<Practice>): Practice {
+  return {
+    ...first,
+    ...(materials === undefined ? {} : { materials }),
+    ...(disinfectants === undefined ? {} : { disinfectants }),
+  };
 }
 
 async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Promise<Opened> {
@@ -105,14 +115,14 @@ async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Pro
   if (opened === undefined || visit === undefined)
     return { ok: false, text: `This case has no opening entry. ${NOT_CHANGED}` };
   const { protocol: protocolId, version, language } = visit.body;
-  const known = await loadProtocol(protocolId, version);
+  const known = await loadProtocol(protocolId, version, host.protocols);
   if (known === undefined) {
     return { ok: false, text: `This app does not know the protocol ${protocolId}, version ${version}. ${NOT_CHANGED}` };
   }
-  const { practice } = opened.body;
+  const practice = practiceOf(opened.body.practice, visit.body);
   const protocol = withOwnCautions(known, practice);
   const readings = withOwnRanges(readingDefs, practice);
-  const earlier = (await protocolsBefore(facts)).map((before) => withOwnCautions(before, practice));
+  const earlier = (await protocolsBefore(facts, host.protocols)).map((before) => withOwnCautions(before, practice));
   const hasWords = await loadLanguage(language).then(
     () => true,
     () => false,

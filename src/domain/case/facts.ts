@@ -29,6 +29,9 @@ export type FactBody =
       readonly clinician: string;
       readonly assistant: string;
       readonly language: Language;
+      /** The practice's materials of that day, lots included, where they are not those the case was opened with. */
+      readonly materials?: readonly Material[];
+      readonly disinfectants?: readonly Disinfectant[];
     }
   | { readonly kind: 'moved'; readonly from: string; readonly to: string; readonly why: MoveReason }
   | {

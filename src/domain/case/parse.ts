@@ -32,6 +32,8 @@ export const factBody = v.variant('kind', [
     clinician: text,
     assistant: text,
     language,
+    materials: v.exactOptional(v.array(material)),
+    disinfectants: v.exactOptional(v.array(disinfectant)),
   }),
   v.strictObject({
     kind: v.literal('moved'),

@@ -80,12 +80,18 @@ const protocol = v.strictObject({
   steps: v.pipe(v.array(step), v.minLength(1)),
 });
 
+/** A protocol as stored earlier, checked field by field only: it was checked for sense when it was saved. */
+export function readProtocolShape(content: unknown): FileRead<VisitProtocol> {
+  const parsed = v.safeParse(protocol, content);
+  return parsed.success ? { ok: true, value: parsed.output } : { ok: false, ...shapeProblem(parsed.issues[0]) };
+}
+
 /** A protocol from anywhere, checked field by field, then for sense with the practice's materials and disinfectants. */
 export function readProtocol(content: unknown, practice: Practice): FileRead<VisitProtocol> {
-  const parsed = v.safeParse(protocol, content);
-  if (!parsed.success) return { ok: false, ...shapeProblem(parsed.issues[0]) };
-  const problem = protocolProblems(parsed.output, readingDefs, practice)[0];
-  return problem === undefined ? { ok: true, value: parsed.output } : { ok: false, ...problem };
+  const read = readProtocolShape(content);
+  if (!read.ok) return read;
+  const problem = protocolProblems(read.value, readingDefs, practice)[0];
+  return problem === undefined ? read : { ok: false, ...problem };
 }
 
 /** The text of a protocol file → the protocol, or where and why it cannot be used. */
