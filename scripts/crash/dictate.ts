@@ -50,12 +50,16 @@ function clockKeys(seen: Look, turn: number): readonly string[] {
   return seen.chosen ? ['Enter'] : ['1'];
 }
 
+/** Until the list of cases has been read, and mended where it had to be. */
+export async function listRead(page: Page): Promise<void> {
+  const row = page.locator('main.cases .case-list button');
+  await row.or(page.getByText('None yet.')).first().waitFor();
+}
+
 /** Opens the case that is under way, or a new one when there is none left to go on with. */
 export async function takeUp(page: Page): Promise<void> {
-  await page.locator('main.cases').waitFor();
+  await listRead(page);
   const open = page.locator('.case-list button').filter({ hasNotText: /closed/ });
-  // The list is read after the screen stands.
-  await page.locator('.case-list button, .case-list p').first().waitFor();
   if ((await open.count()) > 0) await open.first().click();
   else await page.getByRole('button', { name: /try the demo case/i }).click();
   await page.locator('h1.step-title, main.summary').first().waitFor();

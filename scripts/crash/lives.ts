@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { openChair, type Chair } from './chair.ts';
 import { checkAll, checkScreen, readStored, type Checked, type Known } from './check.ts';
-import { dictate, takeUp } from './dictate.ts';
+import { dictate, listRead, takeUp } from './dictate.ts';
 
 export interface LivesOptions {
   readonly kills: number;
@@ -65,7 +65,7 @@ function add(run: Run, more: Partial<Checked>, mended: boolean): void {
 
 /** Comes back after a crash: the app has compared its copies once the list of cases stands. */
 async function comeBack(run: Run, chair: Chair): Promise<void> {
-  await chair.page.locator('main.cases .case-list button, main.cases .case-list p').first().waitFor();
+  await listRead(chair.page);
   const mended = (await chair.page.locator('main.cases').innerText()).includes('second copy on this device');
   // Before a case is opened: what rings then is written then.
   const all = await checkAll(run.known, await readStored(chair.page));

@@ -8,6 +8,7 @@ import type { Lifecycle, OnRing } from '../time/types.ts';
 import { createBrowserVoice } from '../voice/real.ts';
 import type { Devices, VoicePort } from './ports.ts';
 import type { LockPort, WindowsPort } from './single-writer.ts';
+import { createUpdates, namesOfLocks } from './updates.ts';
 import { CHANNEL, tellingLog } from './window-news.ts';
 
 function download(name: string, text: string): void {
@@ -49,6 +50,14 @@ function persistencePort(): Pick<Devices, 'persistence'> {
   };
 }
 
+/** Only the built app has a worker that serves it. */
+function updatePort(): Pick<Devices, 'updates'> {
+  if (!import.meta.env.PROD) return {};
+  const workers: ServiceWorkerContainer | undefined = navigator.serviceWorker;
+  const lockNames = () => namesOfLocks(navigator.locks);
+  return { updates: createUpdates({ workers, lockNames, reload: () => window.location.reload() }) };
+}
+
 export interface DeviceOptions {
   readonly onRing: OnRing;
   readonly mayLeaveDevice: () => boolean;
@@ -66,6 +75,7 @@ export function browserDevices({ onRing, mayLeaveDevice, language }: DeviceOptio
     log: tellingLog(createFactLog({ storage: createDeviceStore(newId) }), channel),
     windows: windowsPort(channel, time.lifecycle),
     ...persistencePort(),
+    ...updatePort(),
     settings: createSettings(),
     newId,
     download,

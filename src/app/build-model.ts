@@ -8,6 +8,8 @@ export interface ModelParts {
   readonly ui: UiState;
   readonly settings: Settings;
   readonly cases: readonly CaseListRow[];
+  /** The list has been read at least once. */
+  readonly casesRead: boolean;
   readonly open: OpenCase | undefined;
   readonly now: number;
   readonly ear: EarState;
@@ -16,6 +18,8 @@ export interface ModelParts {
   readonly canSpeak: boolean;
   readonly writer: 'here' | 'elsewhere';
   readonly safety: Safety;
+  /** A newer version of the app waits. */
+  readonly updateWaits: boolean;
 }
 
 export function buildModel(parts: ModelParts): AppModel {
@@ -24,6 +28,7 @@ export function buildModel(parts: ModelParts): AppModel {
     place: ui.place,
     now,
     cases,
+    ...(parts.casesRead ? {} : { reading: true }),
     clocks: [],
     ringing: [],
     flags: [],
@@ -42,9 +47,16 @@ export function buildModel(parts: ModelParts): AppModel {
     keypadOpen: ui.keypadOpen,
     ...(open === undefined ? {} : { writer }),
     safety,
+    ...(mayUpdate(parts) ? { update: 'ready' } : {}),
     said: ui.said,
     trouble: ui.trouble,
   };
+}
+
+/** Never in the middle of anything: not off the list of cases, not with a clock running, not with an entry unsaved. */
+function mayUpdate({ ui, save, open, now, updateWaits }: ModelParts): boolean {
+  if (!updateWaits || ui.place !== 'cases' || save.state !== 'kept') return false;
+  return (open?.parts(now).clocks ?? []).length === 0;
 }
 
 /** What the screen says of the disk: `what` was last written and is safe. */

@@ -9,7 +9,7 @@ import type { Devices } from './ports.ts';
 import { ELSEWHERE, SingleWriter } from './single-writer.ts';
 
 export interface KeepingParts {
-  readonly devices: Pick<Devices, 'log' | 'download' | 'windows' | 'persistence'>;
+  readonly devices: Pick<Devices, 'log' | 'download' | 'windows' | 'persistence' | 'updates'>;
   readonly stores: Pick<Stores, 'ui'>;
   /** Something changed that is to be seen. */
   changed(): void;
@@ -28,6 +28,7 @@ export class Keeping {
   readonly writer: SingleWriter;
   readonly #parts: KeepingParts;
   #rows: readonly CaseListRow[] = [];
+  casesRead = false;
   #persisted: Safety['persisted'] = 'unknown';
   #asked = false;
 
@@ -60,6 +61,7 @@ export class Keeping {
   /** Gives what had to be mended on the disk, in a sentence. */
   async refresh(): Promise<string> {
     const listed = await this.#parts.devices.log.cases();
+    this.casesRead = true;
     if (listed.ok) this.#rows = listed.rows.map((row) => ({ ...row, at: localDate(row.lastAt) }));
     this.#say(listed.ok ? {} : { trouble: listed.why });
     return (listed.ok ? listed.recovered : undefined) ?? '';
@@ -92,6 +94,12 @@ export class Keeping {
       const whole = file.complete ? '' : ` ${file.why}`;
       this.#say({ said: `File saved: ${file.facts} entries.${whole}` });
     });
+  }
+
+  /** Reloads the page, or says why not now. */
+  async takeUpdate(ownCase: string): Promise<void> {
+    const why = (await this.#parts.devices.updates?.take(ownCase)) ?? '';
+    if (why !== '') this.#say({ trouble: why });
   }
 
   #writerChanged(): void {

@@ -158,6 +158,8 @@ export interface AppModel {
   readonly place: Place;
   readonly now: number;
   readonly cases: readonly CaseListRow[];
+  /** The list of cases is still being read, or mended, and may be empty for that reason alone. */
+  readonly reading?: true;
   readonly step?: StepView;
   readonly summary?: Summary;
   /** The five visits: what is done, what runs, what may be opened next. */
@@ -187,6 +189,8 @@ export interface AppModel {
   /** Where the open case is being written; `elsewhere` = this window only follows. Absent while no case is open. */
   readonly writer?: 'here' | 'elsewhere';
   readonly safety?: Safety;
+  /** A newer version of the app can be taken now; present only at the list of cases, with nothing running or unsaved. */
+  readonly update?: 'ready';
   readonly keypadOpen: boolean;
   /** Last thing the app did, in words: "Undone: rest height 62.5 mm". */
   readonly said: string;
@@ -236,5 +240,7 @@ export interface AppActions {
   saveFile(): void;
   /** Go on with the open case in this window, whoever has been writing it. */
   takeOver(): void;
+  /** Take the newer version: reloads the page. */
+  takeUpdate(): void;
   print(): void;
 }

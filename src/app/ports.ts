@@ -4,6 +4,7 @@ import type { Settings as SettingsStore } from '../storage/settings.ts';
 import type { Alarms, Clock, Sound, Ticker, WakeLock } from '../time/types.ts';
 import type { Voice } from '../voice/types.ts';
 import type { WindowsPort } from './single-writer.ts';
+import type { UpdatePort } from './updates.ts';
 
 export type VoicePort = Voice;
 
@@ -24,6 +25,8 @@ export interface Devices {
   readonly windows?: WindowsPort;
   /** The browser's promise not to clear the record by itself; absent where it cannot be asked. */
   readonly persistence?: { persisted(): Promise<boolean>; persist(): Promise<boolean> };
+  /** Absent where the app is not installed from anywhere. */
+  readonly updates?: UpdatePort;
   newId(): string;
   download(name: string, text: string): void;
   print(): void;

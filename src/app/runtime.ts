@@ -51,7 +51,9 @@ class AppRuntime implements Runtime {
   readonly saveFile = (): void => this.keeping.saveFile(this.open);
   readonly print = (): void => this.devices.print();
   readonly takeOver = (): void => void this.keeping.writer.takeOver();
-  readonly fetchOnDevice = (): void => void this.preferences.fetchOnDevice();
+  readonly takeUpdate = (): void => void this.keeping.takeUpdate(this.open?.id ?? '');
+  readonly fetchOnDevice = (): void =>
+    void this.preferences.fetchOnDevice().then((ready) => ready && this.ear?.retry());
   readonly trySpeech = (): void => void this.preferences.trySpeech();
 
   constructor(devices: Devices) {
@@ -75,8 +77,10 @@ class AppRuntime implements Runtime {
       ui: this.stores.ui.getState(),
       settings: this.stores.settings.getState(),
       cases: this.keeping.cases,
+      casesRead: this.keeping.casesRead,
       writer: this.keeping.writer.state(),
       safety: this.keeping.safety(),
+      updateWaits: this.devices.updates?.available() ?? false,
       open: this.open,
       now: this.stores.clock.getState().now,
       ear: this.ear?.state(this.language()) ?? { state: 'off' },
@@ -113,6 +117,7 @@ class AppRuntime implements Runtime {
       log.subscribe(() => this.redraw()),
     );
     await this.preferences.read();
+    this.devices.updates?.start(() => this.redraw());
     await this.keeping.start();
   }
 
@@ -154,6 +159,7 @@ class AppRuntime implements Runtime {
       return;
     }
     this.open = opened.open;
+    this.devices.updates?.setIdle(false);
     this.devices.time.wakeLock.want(true);
     const closed = opened.open.session.view().closed !== undefined;
     const said = opened.recovered ?? '';
@@ -270,6 +276,7 @@ class AppRuntime implements Runtime {
 
   go(place: AppModel['place']): void {
     if (place === 'cases') void this.keeping.refresh();
+    if (place === 'cases') this.devices.updates?.look();
     if (place === 'settings') void this.preferences.lookOnDevice();
     this.ui({ place, trouble: '' });
   }

@@ -31,6 +31,7 @@ export function rememberingActions() {
     answerFlag: vi.fn(),
     saveFile: vi.fn(),
     takeOver: vi.fn(),
+    takeUpdate: vi.fn(),
     print: vi.fn(),
   } satisfies AppActions;
 }

@@ -6,6 +6,7 @@ import { RimMark, ToneIcon } from '../parts/Icons.tsx';
 import { SaidLine } from '../parts/Lines.tsx';
 import { SaveBadge, SoundTarget, SpeechTarget } from '../parts/Status.tsx';
 import { Target } from '../parts/Target.tsx';
+import { SafetyLine, UpdateBar } from './Device.tsx';
 import { NewCase } from './NewCase.tsx';
 
 export interface PlaceProps {
@@ -82,16 +83,18 @@ export function CasesScreen({ model, actions }: PlaceProps) {
         </div>
       </header>
       <SaidLine said={model.said} trouble={model.trouble} />
+      <UpdateBar update={model.update} actions={actions} />
       <Begin actions={actions} />
       <section className="case-list" aria-labelledby="case-list-head">
         <h2 id="case-list-head">Cases on this device</h2>
-        {model.cases.length === 0 ? <p className="step-line">None yet.</p> : null}
+        {model.cases.length === 0 ? <p className="step-line">{model.reading ? 'Being read …' : 'None yet.'}</p> : null}
         <ul>
           {model.cases.map((row) => (
             <CaseRow key={row.id} row={row} actions={actions} />
           ))}
         </ul>
       </section>
+      <SafetyLine safety={model.safety} />
       <BeforeYouStart />
     </main>
   );

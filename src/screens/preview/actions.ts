@@ -25,6 +25,7 @@ export const loggingActions: AppActions = {
   openKeypad: say('openKeypad'),
   correct: say('correct'),
   takeOver: say('takeOver'),
+  takeUpdate: say('takeUpdate'),
   note: say('note'),
   answerFlag: say('answerFlag'),
   setSpeechMayLeave: say('setSpeechMayLeave'),
