@@ -32,8 +32,13 @@ export class Aloud {
     return ms > 0 && this.#quietSince > 0 && now - this.#quietSince >= ms;
   }
 
-  /** A beep is heard by the recogniser too: the ear is shut for it. */
+  /**
+   * A beep is heard by the recogniser too: the ear is shut for it, and a while longer. So while somebody speaks to the
+   * app only a refusal beeps; what was taken is seen, and numbers are read back anyway.
+   */
   beep({ trouble, facts }: Outcome, waits: boolean): void {
+    const { state } = this.#devices.voice.ear();
+    if (trouble === '' && (state === 'listening' || state === 'heard')) return;
     const beep = trouble !== '' ? 'warn' : waits ? 'ask' : facts.length > 0 ? 'kept' : undefined;
     if (beep !== undefined && this.#devices.time.sound.beep(beep)) this.#devices.voice.hush(BEEP_MS);
   }

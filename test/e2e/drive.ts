@@ -27,12 +27,18 @@ interface SpeechWindow {
   };
 }
 
+/** The same words again within a second are taken for an echo of the recogniser; people do not answer that fast either. */
+const ECHO_MS = 1200;
+let last = { text: '', at: 0 };
+
 /** Speaks once the ear is open, as people wait for it. */
 export async function say(page: Page, text: string): Promise<void> {
+  if (text === last.text) await page.waitForTimeout(Math.max(0, last.at + ECHO_MS - Date.now()));
   await page.waitForFunction(() => (window as unknown as SpeechWindow).rimwiseFakeSpeech.listening, undefined, {
     timeout: 20_000,
   });
   await page.evaluate((words) => (window as unknown as SpeechWindow).rimwiseFakeSpeech.say(words), text);
+  last = { text, at: Date.now() };
 }
 
 export const title = (page: Page) => page.locator('h1.step-title').innerText();
