@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest';
+import { createJournalDisk, createMemoryJournal } from '../../src/storage/fake-journal.ts';
+import {
+  createJournal,
+  type JournalAnswer,
+  type JournalPort,
+  type JournalQuestion,
+} from '../../src/storage/journal.ts';
+import { lineFor } from '../../src/storage/journal-lines.ts';
+import { facts, manualTimers, row } from './samples.ts';
+
+function worker() {
+  const asked: JournalQuestion[] = [];
+  const port: JournalPort & { ended: boolean } = {
+    ended: false,
+    postMessage: (question) => asked.push(question),
+    onmessage: null,
+    onerror: null,
+    terminate() {
+      this.ended = true;
+    },
+  };
+  const answer = (data: JournalAnswer): void => port.onmessage?.({ data } as MessageEvent<JournalAnswer>);
+  return { port, asked, answer };
+}
+
+const batch = { facts: facts(1, 1), row: row(1) };
+
+describe('the journal in its worker', () => {
+  it('gives each answer to whoever asked, in whatever order they come', async () => {
+    const { port, asked, answer } = worker();
+    const journal = createJournal(port, manualTimers());
+    const [one, two] = [journal.append(batch), journal.read(['case-a'])];
+    answer({ id: asked[1]!.id, ok: true, value: [] });
+    answer({ id: asked[0]!.id, ok: true, value: { ok: true } });
+    expect(await one).toMatchObject({ ok: true, value: { ok: true } });
+    expect(await two).toMatchObject({ ok: true, value: [] });
+  });
+
+  it('that does not answer holds nobody up for more than three seconds, and a late answer does no harm', async () => {
+    const { port, asked, answer } = worker();
+    const timers = manualTimers();
+    const waiting = createJournal(port, timers).append(batch);
+    await timers.pass(3000);
+    expect(await waiting).toEqual({ ok: false, why: 'no answer' });
+    answer({ id: asked[0]!.id, ok: true, value: { ok: true } });
+    expect(timers.pending()).toBe(0);
+  });
+
+  it('that fails says so; one that cannot start fails everything, at once', async () => {
+    const { port, asked, answer } = worker();
+    const timers = manualTimers();
+    const journal = createJournal(port, timers);
+    const first = journal.append(batch);
+    answer({ id: asked[0]!.id, ok: false, why: 'QuotaExceededError' });
+    expect(await first).toMatchObject({ ok: false, why: 'QuotaExceededError' });
+    const second = journal.append(batch);
+    port.onerror?.(new Event('error') as ErrorEvent);
+    expect(await second).toMatchObject({ ok: false });
+    expect(await journal.append(batch)).toMatchObject({ ok: false });
+    expect(asked).toHaveLength(2);
+    journal.close();
+    expect(port.ended).toBe(true);
+  });
+});
+
+describe('the journal as a file', () => {
+  it('keeps the name it was given first, and cuts a torn end off', async () => {
+    const disk = createJournalDisk();
+    await createMemoryJournal(disk).open('first');
+    await createMemoryJournal(disk).append(batch);
+    const whole = disk.bytes.length;
+    disk.bytes = Uint8Array.from([...disk.bytes, ...lineFor({ facts: facts(2, 2), row: row(2) }).slice(0, 30)]);
+    const opened = await createMemoryJournal(disk).open('second');
+    expect(opened).toMatchObject({ ok: true, value: { dbId: 'first', cut: 30 } });
+    expect(disk.bytes).toHaveLength(whole);
+  });
+
+  it('refuses a line that would leave a hole, and says where it ends', async () => {
+    const journal = createMemoryJournal();
+    await journal.append(batch);
+    const answer = await journal.append({ facts: facts(4, 4), row: row(4) });
+    expect(answer).toEqual({ ok: true, value: { ok: false, last: 1 } });
+  });
+
+  it('notices what another window has written to it meanwhile', async () => {
+    const disk = createJournalDisk();
+    const [one, two] = [createMemoryJournal(disk), createMemoryJournal(disk)];
+    await one.open('x');
+    await two.open('x');
+    await one.append(batch);
+    expect(await two.append({ facts: facts(2, 2), row: row(2) })).toEqual({ ok: true, value: { ok: true } });
+    expect(await one.append({ facts: facts(3, 3), row: row(3) })).toEqual({ ok: true, value: { ok: true } });
+    expect(await one.read(['case-a'])).toMatchObject({ value: [{ facts: facts(1, 3), row: row(3) }] });
+  });
+});
