@@ -70,7 +70,7 @@ export function thisMachine() {
 }
 
 /** Debian and its children, as root: there the package manager can be asked. */
-function canAskApt() {
+export function canAskApt() {
   if (process.platform !== 'linux' || process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return false;
   return /^ID(_LIKE)?=.*(debian|ubuntu)/m.test(
     existsSync('/etc/os-release') ? readFileSync('/etc/os-release', 'utf8') : '',

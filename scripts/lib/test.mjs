@@ -2,6 +2,7 @@
 import { parseArgs } from 'node:util';
 import { ensureBrowser } from './browser.mjs';
 import { ensureInstalled } from './installed.mjs';
+import { ensurePrograms } from './programs.mjs';
 import { choose } from './stages.mjs';
 
 const usage = `Usage: npm test -- [--fast] [--only STAGE,STAGE]
@@ -59,6 +60,8 @@ async function runAll(chosen) {
   const total = { passed: 0, failed: 0 };
   /** @type {Record<string, string>} */
   const env = process.stdout.isTTY ? {} : { NO_COLOR: '1', FORCE_COLOR: '0' };
+  // What is missing here fails in the tests that need it, each naming its package.
+  if (chosen.some((stage) => stage.name === 'unit')) await line('programs', ensurePrograms, prepared);
   if (chosen.some((stage) => stage.name === 'e2e')) {
     const browser = await line('browser', ensureBrowser, prepared);
     if (browser.ok) env['RIMWISE_BROWSER'] = browser.path;
