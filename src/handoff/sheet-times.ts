@@ -5,7 +5,10 @@ import type { SheetTimes } from './sheet-model.types.ts';
 export function sheetTimes(timeZone: string): SheetTimes {
   const clock = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
   const calendar = new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' });
-  return { zone: timeZone, date: (at) => calendar.format(at), time: (at) => clock.format(at) };
+  // Facts may come from a damaged clock; a time that is in no calendar is said, not thrown.
+  const said = (format: Intl.DateTimeFormat) => (at: number) =>
+    Math.abs(at) <= 8.64e15 ? format.format(at) : 'at no known time';
+  return { zone: timeZone, date: said(calendar), time: said(clock) };
 }
 
 /** True for a time zone this platform can write times in. */

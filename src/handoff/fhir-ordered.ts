@@ -1,0 +1,99 @@
+/** What is ordered: a device request for each arch, a task for each line of the order. */
+import type { DeviceRequest, DeviceRequestParameter, Task } from '@medplum/fhirtypes';
+import { encounterKey, instant, inVisit, refTo, type Context, type Keyed } from './fhir-context.ts';
+import { LAB, PATIENT, personRef } from './fhir-people.ts';
+import { mmQuantity, own, OWN, words } from './fhir-terms.ts';
+
+type Arch = 'upper' | 'lower';
+const requestKey = (arch: Arch) => `request:${arch}`;
+
+/** Which dentures are made: the latest answer of the visit that asked; both when no visit asked. */
+export function archesOf({ view }: Pick<Context, 'view'>): readonly Arch[] {
+  const answer = view.visits.findLast((visit) => visit.answers.has('arches'))?.answers.get('arches')?.body.answer;
+  if (answer === 'upper-only') return ['upper'];
+  return answer === 'lower-only' ? ['lower'] : ['upper', 'lower'];
+}
+
+function parameters({ summary }: Context): DeviceRequestParameter[] {
+  const { vertical } = summary;
+  const range = (id: string, text: string, [low, high]: readonly [number, number]): DeviceRequestParameter => ({
+    code: own('parameter', id, text),
+    valueRange: { low: mmQuantity(low), high: mmQuantity(high) },
+  });
+  return [
+    {
+      code: own('parameter', 'space', 'Space between rest and closed wanted'),
+      valueQuantity: mmQuantity(vertical.targetSpaceMm),
+    },
+    ...(vertical.targetHeightMm === undefined
+      ? []
+      : [
+          {
+            code: own('parameter', 'height', 'Height wanted between the marks'),
+            valueQuantity: mmQuantity(vertical.targetHeightMm),
+          },
+        ]),
+    ...(vertical.lab === undefined
+      ? []
+      : [
+          range('incisors', 'Change between the rims at the incisors; minus closes', vertical.lab.incisalMm),
+          range('pin', 'Change at the incisal pin; minus closes', vertical.lab.pinMm),
+        ]),
+  ];
+}
+
+function requestOf(context: Context, arch: Arch): Keyed<DeviceRequest> {
+  const { summary, view } = context;
+  return {
+    key: requestKey(arch),
+    resource: {
+      resourceType: 'DeviceRequest',
+      groupIdentifier: { system: `${OWN}:case`, value: view.log.caseId },
+      status: 'active',
+      intent: 'order',
+      codeCodeableConcept: own('prosthesis', `complete-denture-${arch}`, `Complete denture, ${arch} jaw`),
+      parameter: parameters(context),
+      subject: refTo(context, PATIENT),
+      encounter: refTo(context, encounterKey(summary.visitName)),
+      authoredOn: instant(summary.closedAt ?? summary.openedAt),
+      requester: personRef(context, summary.clinician),
+      performer: refTo(context, LAB),
+      ...(summary.cautions.length === 0 ? {} : { note: summary.cautions.map((text) => ({ text })) }),
+    },
+  };
+}
+
+function taskOf(context: Context, line: Context['summary']['labWork'][number], place: number): Keyed<Task> {
+  const { summary } = context;
+  const arches = archesOf(context);
+  const at = instant(summary.closedAt ?? summary.openedAt);
+  return {
+    key: inVisit(context, `task:${line.id}`),
+    resource: {
+      resourceType: 'Task',
+      identifier: [{ system: `${OWN}:order-line`, value: `${place + 1}` }],
+      basedOn: arches.map((arch) => refTo(context, requestKey(arch))),
+      status: 'requested',
+      businessStatus: words('handed over to the laboratory'),
+      intent: 'order',
+      code: own('order-line', line.id, line.text),
+      description: line.detail === undefined ? line.text : `${line.text} ${line.detail}`,
+      focus: refTo(context, requestKey(arches[0] ?? 'upper')),
+      for: refTo(context, PATIENT),
+      encounter: refTo(context, encounterKey(summary.visitName)),
+      authoredOn: at,
+      lastModified: at,
+      requester: personRef(context, summary.clinician),
+      owner: refTo(context, LAB),
+      ...(line.at === undefined ? {} : { restriction: { period: { end: instant(line.at) } } }),
+    },
+  };
+}
+
+/** The order. */
+export function ordered(context: Context): readonly Keyed[] {
+  return [
+    ...archesOf(context).map((arch) => requestOf(context, arch)),
+    ...context.summary.labWork.map((line, place) => taskOf(context, line, place)),
+  ];
+}
