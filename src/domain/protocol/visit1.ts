@@ -1274,6 +1274,7 @@ const jawRelation: readonly Step[] = [
     chapter: 19,
     title: 'Decide: keep the bite record?',
     lines: ['Taken again: the first stays on record'],
+    drawing: 'hinge',
     answers: [keep, againFrom('record-material')],
   },
   disinfectStep({ chapter: 19, id: 'disinfect-record', what: 'bite record', of: 'bite-record' }),
