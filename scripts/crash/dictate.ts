@@ -4,7 +4,7 @@
  */
 import { setTimeout as wait } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
-import { plausible } from '../../test/e2e/drive.ts';
+import { least, plausible } from '../../test/e2e/drive.ts';
 import { visit1 } from '../../src/domain/protocol/visit1.ts';
 
 export interface Look {
@@ -13,6 +13,8 @@ export interface Look {
   readonly keypad: boolean;
   readonly chosen: boolean;
   readonly clockRuns: boolean;
+  /** Readings of the step kept so far. */
+  readonly kept: number;
   readonly closed: boolean;
   readonly text: string;
 }
@@ -25,6 +27,8 @@ export function look(page: Page): Promise<Look> {
     confirm: document.querySelector('.confirm-number') !== null,
     keypad: document.querySelector('.keypad') !== null,
     chosen: document.querySelector('.clock-body [aria-pressed="true"]') !== null,
+    kept:
+      document.querySelectorAll('.kept-one').length || (document.querySelector('.kept-count .icon') === null ? 0 : 1),
     clockRuns: document.querySelector('.clock-face') !== null,
     closed: document.querySelector('main.summary, main.cases') !== null,
     text: document.body.innerText,
@@ -37,8 +41,8 @@ function keysFor(seen: Look, turn: number): readonly string[] {
   const step = visit1.steps.find((one) => one.title === seen.title);
   if (/why is|reason/i.test(seen.text) && turn % 3 === 2) return ['1'];
   if (step?.kind === 'reading') {
-    // A reading may be taken several times over before it is enough.
-    return turn % 4 === 3 ? ['PageDown'] : [...plausible(step.reading), 'Enter'];
+    const enough = seen.kept >= least(step.reading) || (step.optional === true && turn % 2 === 1);
+    return enough ? ['PageDown'] : [...plausible(step.reading), 'Enter'];
   }
   if (step?.kind === 'clock') return clockKeys(seen, turn);
   if (step?.kind === 'inform') return ['PageDown'];
