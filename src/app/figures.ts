@@ -5,22 +5,18 @@ import type { Material, Practice, Step } from '../domain/protocol/types.ts';
 import type { ComputedRow, Summary } from '../domain/summary/types.ts';
 import type { FigureLine } from './model.ts';
 
-/** Step id → ids of computed rows (a trailing * takes all that begin so). */
+/** Step id → ids of computed rows (a trailing * takes all that begin so). Where a drawing says it already, no line does. */
 const AT_STEP: Readonly<Record<string, readonly string[]>> = {
   'jaw-relation': ['class'],
   'old-dentures': ['class'],
   'upper-tray-try': ['tray-upper'],
-  'upper-tray': ['tray-upper'],
   'lower-tray-try': ['tray-lower'],
-  'lower-tray': ['tray-lower'],
   'outline-upper': ['border-sulcus-upper*'],
   'outline-lower': ['border-sulcus-lower*'],
   'rest-height': ['rest-height'],
   'closed-height': ['rest-space'],
-  'heights-keep': ['rest-height', 'rest-space'],
   'record-at': ['rest-height', 'rest-space'],
   'record-height': ['pin'],
-  'record-keep': ['pin'],
 };
 
 const matches = (pattern: string, id: string) =>

@@ -23,6 +23,7 @@ export function StepLines({ step }: { readonly step: StepView }) {
           <span>{step.caution}</span>
         </p>
       )}
+      {step.figures === undefined ? null : <Figures figures={step.figures} />}
       {step.lines.length === 0 ? null : (
         <ul className="step-lines">
           {step.lines.map((line) => (
@@ -32,7 +33,6 @@ export function StepLines({ step }: { readonly step: StepView }) {
           ))}
         </ul>
       )}
-      {step.figures === undefined ? null : <Figures figures={step.figures} />}
     </>
   );
 }
