@@ -20,6 +20,7 @@ export interface ModelParts {
   readonly safety: Safety;
   /** A newer version of the app waits. */
   readonly updateWaits: boolean;
+  readonly own: Partial<AppModel>;
 }
 
 export function buildModel(parts: ModelParts): AppModel {
@@ -47,6 +48,7 @@ export function buildModel(parts: ModelParts): AppModel {
     keypadOpen: ui.keypadOpen,
     ...(open === undefined ? {} : { writer }),
     safety,
+    ...parts.own,
     ...(mayUpdate(parts) ? { update: 'ready' } : {}),
     said: ui.said,
     trouble: ui.trouble,

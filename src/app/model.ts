@@ -15,6 +15,7 @@ import type {
 } from '../domain/protocol/types.ts';
 import type { ClockRow, Flag, Summary } from '../domain/summary/types.ts';
 import type { OnDeviceState, Place, Settings } from '../stores/stores.ts';
+import type { OwnRequest, OwnView } from './own.types.ts';
 
 export type EarState =
   | { readonly state: 'off' }
@@ -191,6 +192,8 @@ export interface AppModel {
   readonly safety?: Safety;
   /** A newer version of the app can be taken now; present only at the list of cases, with nothing running or unsaved. */
   readonly update?: 'ready';
+  /** The practice's own settings and visits; only on the screens that show them. */
+  readonly own?: OwnView;
   readonly keypadOpen: boolean;
   /** Last thing the app did, in words: "Undone: rest height 62.5 mm". */
   readonly said: string;
@@ -242,5 +245,7 @@ export interface AppActions {
   takeOver(): void;
   /** Take the newer version: reloads the page. */
   takeUpdate(): void;
+  /** The practice's own settings and visits: change, save, take in or give out. */
+  askOwn(request: OwnRequest): void;
   print(): void;
 }

@@ -3,12 +3,11 @@ import { problemText } from '../domain/case/fileFormat.ts';
 import { readPractice, readPracticeFile, practiceFileText } from '../domain/case/practiceFile.ts';
 import { readProtocolFile, readProtocolShape, protocolFileText } from '../domain/case/protocolFile.ts';
 import { newVersion, type NewVersion } from '../domain/protocol/edit.ts';
-import { protocols as shipped } from '../domain/protocol/index.ts';
 import { defaultPractice } from '../domain/protocol/practice.ts';
 import { readingDefs } from '../domain/protocol/readings.ts';
 import type { Practice, VisitProtocol } from '../domain/protocol/types.ts';
 import type { Devices } from './ports.ts';
-import { latestProtocol } from './protocols.ts';
+import { latestProtocol, visit1 } from './protocols.ts';
 
 export const PRACTICE_KEY = 'practice';
 export const PROTOCOLS_KEY = 'protocols';
@@ -75,7 +74,7 @@ export class PracticeStore {
 
   /** The newest version of a visit, as it will be used for the next one opened. */
   async latest(visit: number): Promise<VisitProtocol> {
-    return (await latestProtocol(visit, this.#protocols)) ?? shipped[0]!;
+    return (await latestProtocol(visit, this.#protocols)) ?? visit1;
   }
 
   /** What a draft would become, without keeping it. */

@@ -12,8 +12,9 @@ import { Aloud } from './aloud.ts';
 import { buildModel, saveState } from './build-model.ts';
 import { Keeping } from './keeping.ts';
 import type { AppActions, AppModel } from './model.ts';
-import { whyNotBegun, type OpenCase, type Opened } from './open-case.ts';
+import { whyNotBegun, type KitHost, type OpenCase, type Opened } from './open-case.ts';
 import { onceEach } from './once-each.ts';
+import { OwnThings } from './own-things.ts';
 import type { Devices } from './ports.ts';
 import type { Listening } from './listening.ts';
 import { Preferences, wordsMissing } from './preferences.ts';
@@ -42,6 +43,7 @@ class AppRuntime implements Runtime {
   private readonly aloud: Aloud;
   private readonly preferences: Preferences;
   private readonly keeping: Keeping;
+  private readonly own: OwnThings;
   /** Comes with the first visit: nothing is to be heard before. */
   private ear: Listening | undefined;
 
@@ -49,6 +51,8 @@ class AppRuntime implements Runtime {
   readonly key = (key: string): void => this.say('key', key);
   readonly type = (text: string): void => this.say('keypad', text);
   readonly saveFile = (): void => this.keeping.saveFile(this.open);
+  readonly askOwn: AppActions['askOwn'] = (request) => this.own.ask(request);
+  readonly openKeypad = (open: boolean): void => this.ui({ keypadOpen: open, trouble: '' });
   readonly print = (): void => this.devices.print();
   readonly takeOver = (): void => void this.keeping.writer.takeOver();
   readonly takeUpdate = (): void => void this.keeping.takeUpdate(this.open?.id ?? '');
@@ -60,6 +64,7 @@ class AppRuntime implements Runtime {
     this.devices = devices;
     const stores = createStores(devices.time.clock.now());
     this.stores = stores;
+    this.own = new OwnThings({ devices, stores, changed: () => this.redraw() });
     this.preferences = new Preferences({ devices, stores, changed: () => this.redraw() });
     this.keeping = new Keeping({
       devices,
@@ -82,6 +87,7 @@ class AppRuntime implements Runtime {
       safety: this.keeping.safety(),
       updateWaits: this.devices.updates?.available() ?? false,
       open: this.open,
+      own: this.own.parts(this.stores.ui.getState().place),
       now: this.stores.clock.getState().now,
       ear: this.ear?.state(this.language()) ?? { state: 'off' },
       save: saveState(log.status(), this.stores.ui.getState().said),
@@ -200,13 +206,13 @@ class AppRuntime implements Runtime {
   private async load(id: string): Promise<void> {
     const kit = await this.kit();
     await this.keeping.writer.open(id);
-    this.adopt(await kit.openFromLog(id, this.devices.log, this.devices.time.clock));
+    this.adopt(await kit.openFromLog(id, this.devices.log, await this.own.host()));
   }
 
   /** Another window has written, or may have: the case as it is on the disk now, with the screen where it was. */
   private async readAnew(id: string): Promise<void> {
     if (this.open?.id !== id) return;
-    const opened = await (await this.kit()).openFromLog(id, this.devices.log, this.devices.time.clock);
+    const opened = await (await this.kit()).openFromLog(id, this.devices.log, await this.own.host());
     if (!opened.ok || this.open?.id !== id) return;
     this.open = opened.open;
     this.changed();
@@ -217,18 +223,18 @@ class AppRuntime implements Runtime {
     if (why !== '') return this.ui({ trouble: why });
     const { language } = this.preferences.now;
     const made = { ...input, code: input.code.trim(), id: this.devices.newId(), language };
-    void this.begin((kit) => kit.openNew(made, this.devices.time.clock));
+    void this.begin((kit, host) => kit.openNew(made, host));
   }
 
   openVisit(input: { visit: number; clinician: string; assistant: string }): void {
     const { open } = this;
     const { language } = this.preferences.now;
     if (open !== undefined && this.keeping.mayWrite())
-      void this.begin((kit) => kit.openVisit(open, { ...input, language }, this.devices.time.clock));
+      void this.begin((kit, host) => kit.openVisit(open, { ...input, language }, host));
   }
 
-  private async begin(begun: (kit: Kit) => ReturnType<Kit['openNew']>): Promise<void> {
-    const { opened, facts } = await begun(await this.kit());
+  private async begin(begun: (kit: Kit, host: KitHost) => ReturnType<Kit['openNew']>): Promise<void> {
+    const { opened, facts } = await begun(await this.kit(), await this.own.host());
     if (opened.ok) await this.keeping.writer.open(opened.open.id);
     this.adopt(opened);
     if (opened.ok) await this.keeping.keep(facts, '', this.open);
@@ -308,10 +314,6 @@ class AppRuntime implements Runtime {
     for (const ringing of this.model.getState().ringing) {
       this.send({ type: 'ALARM_SEEN', clock: ringing.clock, phase: ringing.phase });
     }
-  }
-
-  openKeypad(open: boolean): void {
-    this.ui({ keypadOpen: open, trouble: '' });
   }
 
   correct(seq: number): void {

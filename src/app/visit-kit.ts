@@ -22,6 +22,7 @@ import { createSession, type Session } from './session.ts';
 import { stepView } from './step-view.ts';
 import { appVersion } from './version.ts';
 
+export { PracticeStore } from './practice-store.ts';
 export { Listening } from './listening.ts';
 
 const NOT_CHANGED = 'Nothing was changed. Save a file of it and ask for help.';

@@ -15,7 +15,7 @@ export interface ClockState {
   readonly now: number;
 }
 
-export type Place = 'cases' | 'visit' | 'summary' | 'labSheet' | 'record' | 'settings';
+export type Place = 'cases' | 'visit' | 'summary' | 'labSheet' | 'record' | 'settings' | 'practice' | 'protocol';
 
 /** Whether the language is, or could be, recognised without speech leaving the device. */
 export type OnDeviceState = 'unknown' | 'ready' | 'fetchable' | 'fetching' | 'unavailable' | 'failed';

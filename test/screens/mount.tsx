@@ -32,6 +32,7 @@ export function rememberingActions() {
     saveFile: vi.fn(),
     takeOver: vi.fn(),
     takeUpdate: vi.fn(),
+    askOwn: vi.fn(),
     print: vi.fn(),
   } satisfies AppActions;
 }

@@ -31,5 +31,6 @@ export const loggingActions: AppActions = {
   setSpeechMayLeave: say('setSpeechMayLeave'),
   openVisit: say('openVisit'),
   saveFile: say('saveFile'),
+  askOwn: say('askOwn'),
   print: say('print'),
 };

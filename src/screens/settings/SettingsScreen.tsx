@@ -108,6 +108,7 @@ export function SettingsScreen({ model, actions }: SettingsScreenProps) {
   return (
     <main className="page settings">
       <PageHead title="Settings">
+        <Target onPress={() => actions.go('practice')}>The practice</Target>
         <Target look="main" onPress={() => actions.go(inVisit ? 'visit' : 'cases')}>
           {inVisit ? 'Back to the visit' : 'Back to the cases'}
         </Target>

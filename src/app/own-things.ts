@@ -1,0 +1,80 @@
+/** The door to the practice's own settings and visits: fetched and read when they are first wanted. */
+import type { Stores } from '../stores/stores.ts';
+import type { Desk, Done } from './desk.ts';
+import type { AppModel } from './model.ts';
+import type { KitHost } from './open-case.ts';
+import type { OwnRequest } from './own.types.ts';
+import type { Devices } from './ports.ts';
+import type { PracticeStore } from './practice-store.ts';
+
+export interface OwnParts {
+  readonly devices: Pick<Devices, 'settings' | 'download' | 'time'>;
+  readonly stores: Pick<Stores, 'ui'>;
+  /** Something changed that is to be seen. */
+  changed(): void;
+}
+
+export class OwnThings {
+  readonly #parts: OwnParts;
+  #store: Promise<PracticeStore> | undefined;
+  #coming: Promise<Desk> | undefined;
+  #desk: Desk | undefined;
+
+  constructor(parts: OwnParts) {
+    this.#parts = parts;
+  }
+
+  /** Comes with what runs a visit. */
+  #stored(): Promise<PracticeStore> {
+    this.#store ??= this.#read();
+    return this.#store;
+  }
+
+  async #read(): Promise<PracticeStore> {
+    const kit = await import('./visit-kit.ts');
+    const store = new kit.PracticeStore(this.#parts.devices.settings);
+    const trouble = await store.read();
+    if (trouble !== '') this.#parts.stores.ui.setState({ trouble });
+    return store;
+  }
+
+  #fetch(): Promise<Desk> {
+    this.#coming ??= this.#sitDown();
+    return this.#coming;
+  }
+
+  async #sitDown(): Promise<Desk> {
+    const { devices } = this.#parts;
+    const [store, { Desk: At }] = await Promise.all([this.#stored(), import('./desk.ts')]);
+    const desk = new At({ store, download: (name, text) => devices.download(name, text) });
+    await desk.refresh();
+    this.#desk = desk;
+    return desk;
+  }
+
+  /** What a visit is opened with: the clock, and the practice as it is now. */
+  async host(): Promise<KitHost> {
+    const store = await this.#stored();
+    const { clock } = this.#parts.devices.time;
+    return { now: () => clock.now(), practice: store.practice, protocols: store.protocols };
+  }
+
+  /** For the two screens that show it; nothing elsewhere. */
+  parts(place: AppModel['place']): Partial<AppModel> {
+    if (place !== 'practice' && place !== 'protocol') return {};
+    if (this.#desk === undefined) {
+      void this.#fetch().then(() => this.#parts.changed());
+      return {};
+    }
+    return { own: this.#desk.view() };
+  }
+
+  ask(request: OwnRequest): void {
+    void this.#fetch()
+      .then((desk) => desk.ask(request))
+      .then((done: Done) => {
+        this.#parts.stores.ui.setState({ ...done, ...(request.ask === 'edit' ? { place: 'protocol' } : {}) });
+        this.#parts.changed();
+      });
+  }
+}

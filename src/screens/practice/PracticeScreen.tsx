@@ -1,0 +1,116 @@
+/** What belongs to the practice and travels with every case opened from then on. */
+import { useState } from 'react';
+import type { AppActions, AppModel } from '../../app/model.ts';
+import type { OwnView } from '../../app/own.types.ts';
+import type { Practice } from '../../domain/protocol/types.ts';
+import { PageHead, SaidLine } from '../parts/Lines.tsx';
+import { Target } from '../parts/Target.tsx';
+import { OneOf, Section } from '../settings/parts.tsx';
+import { firstWhy, readMm, showMm } from './fields.ts';
+import { FileTargets } from './FileTargets.tsx';
+import { Form, type Written } from '../parts/Form.tsx';
+import { Disinfectants, Materials, People, Trays, type ListProps } from './lists.tsx';
+
+const LENGTHS: readonly (readonly [key: 'restSpaceTarget' | 'trayClearance' | 'borderShort', label: string])[] = [
+  ['restSpaceTarget', 'Rest space aimed at, mm'],
+  ['trayClearance', 'Tray clearance on each side, mm'],
+  ['borderShort', 'Tray border short of the sulcus, mm'],
+];
+
+function Conventions({ practice, onChange }: ListProps) {
+  const [editing, setEditing] = useState(false);
+  const keep = (written: Written): string => {
+    const reads = LENGTHS.map(([key, label]) => [key, readMm(written[key] ?? '', label)] as const);
+    const why = firstWhy(reads.map(([, one]) => one));
+    if (why !== undefined) return why;
+    onChange(Object.fromEntries(reads.map(([key, one]) => [key, one.ok ? one.value : practice[key]])));
+    return '';
+  };
+  const fields = LENGTHS.map(([key, label]) => ({ key, label, value: showMm(practice[key]) }));
+  return (
+    <Section id="conventions" title="Conventions">
+      <OneOf
+        name="The preliminary record is made at"
+        options={[
+          { value: 'rest', label: 'Record at rest height' },
+          { value: 'restLessSpace', label: 'Record at rest less the rest space' },
+        ]}
+        chosen={practice.recordAt}
+        onChoose={(recordAt) => onChange({ recordAt })}
+      />
+      {editing ? (
+        <Form name="Conventions" fields={fields} onKeep={keep} onClose={() => setEditing(false)} />
+      ) : (
+        <>
+          <ul className="entries">
+            {fields.map(({ key, label, value }) => (
+              <li key={key} className="entry">
+                {label}: <strong>{value}</strong>
+              </li>
+            ))}
+          </ul>
+          <Target onPress={() => setEditing(true)}>Change the lengths</Target>
+        </>
+      )}
+    </Section>
+  );
+}
+
+function Visits({ own, actions }: { readonly own: OwnView; readonly actions: AppActions }) {
+  return (
+    <Section id="visits" title="Visits">
+      {own.visits.map(({ visit, title, version }) => (
+        <Target key={visit} size="big" onPress={() => actions.askOwn({ ask: 'edit', visit })}>
+          Visit {visit}: {title}
+          <span className="option-more">{version}</span>
+        </Target>
+      ))}
+      <p className="setting-note">A visit that is open keeps the version it was opened with.</p>
+    </Section>
+  );
+}
+
+interface PracticeScreenProps {
+  readonly model: AppModel;
+  readonly actions: AppActions;
+}
+
+function All({ own, actions }: { readonly own: OwnView; readonly actions: AppActions }) {
+  const { practice } = own;
+  const onChange = (change: Partial<Practice>) =>
+    actions.askOwn({ ask: 'savePractice', practice: { ...practice, ...change } });
+  const list = { practice, onChange };
+  return (
+    <div className="settings-all">
+      <Conventions {...list} />
+      <Visits own={own} actions={actions} />
+      <Materials {...list} />
+      <Disinfectants {...list} />
+      <Trays {...list} />
+      <People {...list} />
+    </div>
+  );
+}
+
+export function PracticeScreen({ model, actions }: PracticeScreenProps) {
+  const { own } = model;
+  return (
+    <main className="page settings practice">
+      <PageHead title="The practice">
+        <FileTargets
+          what="the settings"
+          onExport={() => actions.askOwn({ ask: 'exportPractice' })}
+          onImport={(text) => actions.askOwn({ ask: 'importPractice', text })}
+        />
+        <Target look="main" onPress={() => actions.go('settings')}>
+          Back to the settings
+        </Target>
+      </PageHead>
+      <SaidLine said={model.said} trouble={model.trouble} />
+      <p className="setting-note">
+        Holds for cases opened from now on; lots and leaflet figures also for the next visit of a case.
+      </p>
+      {own === undefined ? <p role="status">Being read …</p> : <All own={own} actions={actions} />}
+    </main>
+  );
+}
