@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { browserDigest, seal } from '../../src/storage/chain.ts';
 import { createJournalDisk, createMemoryJournal } from '../../src/storage/fake-journal.ts';
 import {
   createJournal,
@@ -7,7 +8,7 @@ import {
   type JournalQuestion,
 } from '../../src/storage/journal.ts';
 import { lineFor } from '../../src/storage/journal-lines.ts';
-import { facts, manualTimers, row } from './samples.ts';
+import { facts, manualTimers, note, row } from './samples.ts';
 
 function worker() {
   const asked: JournalQuestion[] = [];
@@ -81,6 +82,25 @@ describe('the journal as a file', () => {
     await journal.append(batch);
     const answer = await journal.append({ facts: facts(4, 4), row: row(4) });
     expect(answer).toEqual({ ok: true, value: { ok: false, last: 1 } });
+  });
+
+  it('takes nothing back when a slow window brings what another one has copied already, and more', async () => {
+    const journal = createMemoryJournal();
+    const sealed = await seal(facts(1, 3), '', browserDigest()!);
+    await journal.append({ facts: sealed.slice(0, 1), row: row(1) });
+    await journal.append({ facts: sealed.slice(1), row: row(3) });
+    expect(await journal.append({ facts: sealed.slice(1, 2), row: row(2) })).toEqual({ ok: true, value: { ok: true } });
+    expect(await journal.read(['case-a'])).toMatchObject({ value: [{ facts: sealed, row: row(3) }] });
+  });
+
+  it('takes the later word where two differ: what stands in the database is written over it', async () => {
+    const journal = createMemoryJournal();
+    const digest = browserDigest()!;
+    const refused = await seal(facts(1, 3), '', digest);
+    const other = await seal([facts(1, 1)[0]!, note(2, 'the other window')], '', digest);
+    await journal.append({ facts: refused, row: row(3) });
+    await journal.append({ facts: other.slice(1), row: row(2) });
+    expect(await journal.read(['case-a'])).toMatchObject({ value: [{ facts: other, row: row(2) }] });
   });
 
   it('notices what another window has written to it meanwhile', async () => {
