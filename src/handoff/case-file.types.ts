@@ -44,7 +44,8 @@ export interface CaseFile {
 /**
  * `changed`: an entry or a chain does not have the hash it claims. `cut`: entries are missing. `foreign`: another case.
  * `forked`: two different entries claim one place. `dangling`: a reference to an entry that is not there. `locked`: a
- * passphrase is needed; `wrongPassphrase`: it does not open the file, or the sealed part was changed.
+ * passphrase is needed; `wrongPassphrase`: it does not open the file, or the sealed part was changed; `unsupported`: this
+ * browser does not let a key be made from a passphrase.
  */
 export type CaseFileFailure =
   | 'notJson'
@@ -57,7 +58,8 @@ export type CaseFileFailure =
   | 'forked'
   | 'dangling'
   | 'locked'
-  | 'wrongPassphrase';
+  | 'wrongPassphrase'
+  | 'unsupported';
 
 export interface Refused {
   readonly ok: false;

@@ -48,6 +48,8 @@ function open(sheet: SheetModel, { paper, fonts, madeAt }: PdfOptions): Doc {
     size: paper,
     margins: { top: MARGIN, bottom: MARGIN + FOOT, left: MARGIN, right: MARGIN },
     bufferPages: true,
+    // Without a first font the library reaches for one of its own, which the browser's build does not have.
+    font: fonts.regular as unknown as string,
     pdfVersion: '1.7',
     tagged: true,
     lang: 'en-GB',

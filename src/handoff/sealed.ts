@@ -21,7 +21,8 @@ const sealedSchema = v.strictObject({
     memoryKiB: v.pipe(v.number(), v.integer(), v.minValue(8192), v.maxValue(262_144)),
     passes: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(10)),
     lanes: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(4)),
-    salt: base64,
+    // Argon2 asks for eight bytes at least.
+    salt: v.pipe(base64, v.minLength(12)),
   }),
   cipher: v.strictObject({ name: v.literal('AES-256-GCM'), iv: base64 }),
   data: base64,
@@ -39,7 +40,23 @@ const fromBase64 = (text: string) => Uint8Array.from(atob(text), (letter) => let
 /** Passphrases are compared as people type them: composed letters, no blanks at the ends. */
 const typed = (passphrase: string) => passphrase.normalize('NFC').trim();
 
-async function keyOf(passphrase: string, { memoryKiB, passes, lanes, salt }: Sealed['kdf']): Promise<CryptoKey> {
+/** Undefined where WebAssembly or WebCrypto is not to be had. */
+async function keyOf(passphrase: string, kdf: Sealed['kdf']): Promise<CryptoKey | undefined> {
+  try {
+    return await derived(passphrase, kdf);
+  } catch {
+    return undefined;
+  }
+}
+
+const unsupported = () =>
+  refuse(
+    'unsupported',
+    '',
+    'This browser does not allow a key to be made from a passphrase. Use the file without one, or another browser.',
+  );
+
+async function derived(passphrase: string, { memoryKiB, passes, lanes, salt }: Sealed['kdf']): Promise<CryptoKey> {
   const raw = await argon2id({
     password: typed(passphrase),
     salt: fromBase64(salt),
@@ -67,6 +84,7 @@ export async function seal(text: string, passphrase: string): Promise<Outcome<st
     data: '',
   };
   const key = await keyOf(passphrase, head.kdf);
+  if (key === undefined) return unsupported();
   const cipher = { name: 'AES-GCM', iv, additionalData: headOf(head) };
   const data = await crypto.subtle.encrypt(cipher, key, new TextEncoder().encode(text));
   return { ok: true, value: `${canonical({ ...head, data: toBase64(new Uint8Array(data)) })}\n` };
@@ -86,8 +104,9 @@ export async function unseal(json: unknown, passphrase: string): Promise<Outcome
   }
   const sealed = parsed.output;
   const wrong = refuse('wrongPassphrase', '', 'The passphrase does not open this file, or the file was changed.');
+  const key = await keyOf(passphrase, sealed.kdf);
+  if (key === undefined) return unsupported();
   try {
-    const key = await keyOf(passphrase, sealed.kdf);
     const cipher = { name: 'AES-GCM', iv: fromBase64(sealed.cipher.iv), additionalData: headOf(sealed) };
     const plain = await crypto.subtle.decrypt(cipher, key, fromBase64(sealed.data));
     return { ok: true, value: new TextDecoder('utf-8', { fatal: true }).decode(plain) };

@@ -22,7 +22,10 @@ const file = good(await toCaseFile(facts, 'chair-1'));
 const whole = files.put('case.json', bytes(caseText(file)));
 
 function handoff(...args: readonly string[]) {
-  const made = spawnSync(process.execPath, ['--import', 'tsx', 'scripts/handoff.ts', ...args], { cwd: projectRoot, encoding: 'utf8' });
+  const made = spawnSync(process.execPath, ['--import', 'tsx', 'scripts/handoff.ts', ...args], {
+    cwd: projectRoot,
+    encoding: 'utf8',
+  });
   return { code: made.status, out: made.stdout, err: made.stderr };
 }
 const out = (name: string) => `${files.folder}/${name}`;

@@ -1,6 +1,6 @@
 // @vitest-environment node
 import { argon2id } from 'hash-wasm';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { isSealed, seal, unseal } from '../../src/handoff/sealed.ts';
 import { good } from './tamper.ts';
 
@@ -38,6 +38,17 @@ describe('a sealed file', () => {
     const kdf = { ...(sealed['kdf'] as unknown as object), memoryKiB: 4_000_000 };
     expect(await unseal({ ...sealed, kdf }, PASS)).toMatchObject({ reason: 'malformed', where: 'kdf.memoryKiB' });
     expect(await unseal({ ...sealed, data: '%' }, PASS)).toMatchObject({ reason: 'malformed', where: 'data' });
+  });
+
+  it('is neither made nor opened, and says why, where the browser forbids what makes the key', async () => {
+    const sealed = await json('x');
+    vi.stubGlobal('WebAssembly', undefined);
+    try {
+      expect(await seal('x', PASS)).toMatchObject({ ok: false, reason: 'unsupported' });
+      expect(await unseal(sealed, PASS)).toMatchObject({ ok: false, reason: 'unsupported' });
+    } finally {
+      vi.unstubAllGlobals();
+    }
   });
 
   it('is not made with a passphrase of under eight letters', async () => {
