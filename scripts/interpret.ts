@@ -36,7 +36,7 @@ function readingsIn(language: Language): readonly ExpectedReading[] {
 function expectationFor(id: unknown, previous: unknown, language: Language): Expectation | { readonly error: string } {
   if (id === undefined) return freeExpectation(language);
   const def = readingDefs.find((r) => r.id === id);
-  if (!def) return { error: `unknown reading: ${String(id)}` };
+  if (!def) return { error: `unknown reading: ${typeof id === 'string' ? id : JSON.stringify(id)}` };
   const list = previous === undefined ? [] : previous;
   if (!Array.isArray(list)) return { error: 'previous: want a list of numbers' };
   const lengths = list.map((mm) => (typeof mm === 'number' ? lengthFromMm(mm) : { ok: false as const }));

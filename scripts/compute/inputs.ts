@@ -77,7 +77,7 @@ export function shapeOf(schema: v.GenericSchema): string {
   if (item !== undefined) return `[${shapeOf(item)}, …]`;
   if (options !== undefined) return options.join('|');
   if (entries !== undefined) return `{ ${inputsOf(entries).join(', ')} }`;
-  return v.getDescription(schema as Parameters<typeof v.getDescription>[0]) ?? type;
+  return v.getDescription(schema) ?? type;
 }
 
 function inputsOf(entries: Readonly<Record<string, v.GenericSchema>>): readonly string[] {

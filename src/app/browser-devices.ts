@@ -11,8 +11,8 @@ import type { LockPort, WindowsPort } from './single-writer.ts';
 import { createUpdates, namesOfLocks } from './updates.ts';
 import { CHANNEL, tellingLog } from './window-news.ts';
 
-function download(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+function download(name: string, content: string | Uint8Array<ArrayBuffer>, type = 'application/json'): void {
+  const url = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

@@ -28,6 +28,7 @@ export interface Devices {
   /** Absent where the app is not installed from anywhere. */
   readonly updates?: UpdatePort;
   newId(): string;
-  download(name: string, text: string): void;
+  /** `type` is JSON unless said. */
+  download(name: string, content: string | Uint8Array<ArrayBuffer>, type?: string): void;
   print(): void;
 }

@@ -17,22 +17,16 @@ import { onceEach } from './once-each.ts';
 import { OwnThings } from './own-things.ts';
 import type { Devices } from './ports.ts';
 import type { Listening } from './listening.ts';
+import type { Runtime } from './runtime.types.ts';
+import { savePaper } from './papers.ts';
 import { Preferences, wordsMissing } from './preferences.ts';
 import { spokenWords } from './spoken-words.ts';
 import type { Outcome } from './session.ts';
 import type * as visitKit from './visit-kit.ts';
 
-type Kit = typeof visitKit;
+export type { Runtime } from './runtime.types.ts';
 
-export interface Runtime extends AppActions {
-  readonly model: StoreApi<AppModel>;
-  start(): Promise<void>;
-  /** Consent that speech may leave this device. */
-  mayLeaveDevice(): boolean;
-  /** A phase is over: called by the alarms of time/. */
-  ring(id: string, ring: Ring): void;
-  stop(): void;
-}
+type Kit = typeof visitKit;
 
 class AppRuntime implements Runtime {
   readonly model: StoreApi<AppModel>;
@@ -51,6 +45,8 @@ class AppRuntime implements Runtime {
   readonly key = (key: string): void => this.say('key', key);
   readonly type = (text: string): void => this.say('keypad', text);
   readonly saveFile = (): void => this.keeping.saveFile(this.open);
+  readonly savePaper: AppActions['savePaper'] = (wish) =>
+    void savePaper(wish, this.open, { devices: this.devices, tell: (said) => this.ui(said) });
   readonly askOwn: AppActions['askOwn'] = (request) => this.own.ask(request);
   readonly openKeypad = (open: boolean): void => this.ui({ keypadOpen: open, trouble: '' });
   readonly print = (): void => this.devices.print();

@@ -65,7 +65,7 @@ export async function fakeApp(options: FakeAppOptions = {}): Promise<FakeApp> {
       },
     },
     newId: () => `case-${(ids += 1)}`,
-    download: (name, text) => files.push({ name, text }),
+    download: (name, content) => files.push({ name, text: typeof content === 'string' ? content : new TextDecoder('latin1').decode(content) }),
     print: () => undefined,
   };
   const runtime = createRuntime(devices);

@@ -30,6 +30,7 @@ export function rememberingActions() {
     note: vi.fn(),
     answerFlag: vi.fn(),
     saveFile: vi.fn(),
+    savePaper: vi.fn(),
     takeOver: vi.fn(),
     takeUpdate: vi.fn(),
     askOwn: vi.fn(),

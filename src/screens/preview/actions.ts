@@ -31,6 +31,7 @@ export const loggingActions: AppActions = {
   setSpeechMayLeave: say('setSpeechMayLeave'),
   openVisit: say('openVisit'),
   saveFile: say('saveFile'),
+  savePaper: say('savePaper'),
   askOwn: say('askOwn'),
   print: say('print'),
 };

@@ -1,0 +1,51 @@
+/** Files that leave the app at somebody's touch: the lab sheet as a PDF, the case as a file for another machine. */
+import type { AppModel } from './model.ts';
+import type * as handoffModule from './handoff.ts';
+import type { HandoffHost, MadeFile } from './handoff.ts';
+import type { OpenCase } from './open-case.ts';
+import type { Devices } from './ports.ts';
+
+const WRITER_KEY = 'writer';
+
+export type PaperWish = 'pdfA4' | 'pdfLetter' | 'caseFile';
+
+interface Parts {
+  readonly devices: Pick<Devices, 'settings' | 'download' | 'time' | 'newId'>;
+  tell(said: Partial<Pick<AppModel, 'said' | 'trouble'>>): void;
+}
+
+type Handoff = typeof handoffModule;
+type Made = Awaited<ReturnType<Handoff['makePdf']>>;
+
+/** This machine's name in case files: made once, kept with the preferences. */
+async function writerOf({ settings, newId }: Parts['devices']): Promise<string> {
+  const read = await settings.read(WRITER_KEY);
+  if (read.ok && typeof read.value === 'string' && read.value !== '') return read.value;
+  const fresh = `chair-${newId()
+    .replaceAll(/[^a-z0-9]/g, '')
+    .slice(0, 12)}`;
+  await settings.write(WRITER_KEY, fresh);
+  return fresh;
+}
+
+async function make(wish: PaperWish, open: OpenCase, devices: Parts['devices']): Promise<Made> {
+  const handoff: Handoff = await import('./handoff.ts');
+  const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
+  const writer = await writerOf(devices);
+  const host: HandoffHost = { now: () => devices.time.clock.now(), writer, timeZone, read: handoff.fetchOwn };
+  if (wish === 'caseFile') return handoff.makeCaseFile(open, host);
+  return handoff.makePdf(open, wish === 'pdfA4' ? 'A4' : 'LETTER', host);
+}
+
+const words = ({ name, digest }: MadeFile) => `File made: ${name}, case digest ${digest.slice(0, 8)}…`;
+
+/** Makes the file and hands it to the browser; says what was made, or why not. Nothing of the case changes. */
+export async function savePaper(wish: PaperWish, open: OpenCase | undefined, { devices, tell }: Parts): Promise<void> {
+  if (open === undefined) return;
+  tell({ said: 'Making the file …', trouble: '' });
+  const made = await make(wish, open, devices).catch(() => undefined);
+  if (made === undefined) return tell({ said: '', trouble: 'The file could not be made. Print the page instead.' });
+  if (!made.ok) return tell({ said: '', trouble: made.text });
+  devices.download(made.value.name, made.value.bytes, made.value.type);
+  return tell({ said: words(made.value) });
+}
