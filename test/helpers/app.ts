@@ -65,7 +65,8 @@ export async function fakeApp(options: FakeAppOptions = {}): Promise<FakeApp> {
       },
     },
     newId: () => `case-${(ids += 1)}`,
-    download: (name, content) => files.push({ name, text: typeof content === 'string' ? content : new TextDecoder('latin1').decode(content) }),
+    download: (name, content) =>
+      files.push({ name, text: typeof content === 'string' ? content : new TextDecoder('latin1').decode(content) }),
     print: () => undefined,
   };
   const runtime = createRuntime(devices);
