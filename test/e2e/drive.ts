@@ -34,9 +34,14 @@ let last = { text: '', at: 0 };
 /** Speaks once the ear is open, as people wait for it. */
 export async function say(page: Page, text: string): Promise<void> {
   if (text === last.text) await page.waitForTimeout(Math.max(0, last.at + ECHO_MS - Date.now()));
-  await page.waitForFunction(() => (window as unknown as SpeechWindow).rimwiseFakeSpeech.listening, undefined, {
-    timeout: 20_000,
-  });
+  // While something is still being kept, the app has yet to say so, and the ear shuts for that.
+  await page.waitForFunction(
+    () =>
+      (window as unknown as SpeechWindow).rimwiseFakeSpeech.listening &&
+      document.querySelector('.save-keeping') === null,
+    undefined,
+    { timeout: 20_000 },
+  );
   await page.evaluate((words) => (window as unknown as SpeechWindow).rimwiseFakeSpeech.say(words), text);
   last = { text, at: Date.now() };
 }
