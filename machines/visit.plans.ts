@@ -57,7 +57,8 @@ export function propose(context: Context, event: HeardEvent): Plan {
     context.correcting ??
     (before?.corrects === undefined ? undefined : { seq: before.corrects, reading: before.reading });
   const corrects = target !== undefined && target.reading === heard.reading ? { corrects: target.seq } : {};
-  const dropped = before !== undefined && before.value !== event.value ? drop(context).facts : [];
+  const same = before?.value === event.value && before.reading === event.reading;
+  const dropped = before !== undefined && !same ? drop(context).facts : [];
   const pending: Pending = { ...heard, ...corrects };
   return { facts: dropped, patch: { pending, candidates: undefined, correcting: undefined } };
 }

@@ -4,7 +4,8 @@ import { createRoot } from 'react-dom/client';
 import { App } from '../screens/App.tsx';
 import { browserDevices } from './browser-devices.ts';
 import { useAppModel } from './hooks.ts';
-import { createRuntime, type Runtime } from './runtime.ts';
+import { createRuntime } from './runtime.ts';
+import type { Runtime } from './runtime.types.ts';
 
 function boot(): Runtime {
   const late: { runtime?: Runtime } = {};

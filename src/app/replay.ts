@@ -60,7 +60,10 @@ function parseJson(raw: string): { ok: true; value: unknown } | { ok: false } {
 export function parseRecording(content: string): ParsedRecording {
   const lines: ReplayLine[] = [];
   let head: ReplayHeader | undefined;
-  for (const [index, raw] of content.split(/\r?\n/).entries()) {
+  for (const [index, raw] of content
+    .replace(/^\uFEFF/, '')
+    .split(/\r?\n/)
+    .entries()) {
     if (raw.trim() === '') continue;
     const failed = (why: string): ParsedRecording => ({
       ok: false,

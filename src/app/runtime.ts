@@ -19,12 +19,11 @@ import type { Devices } from './ports.ts';
 import type { Listening } from './listening.ts';
 import type { Runtime } from './runtime.types.ts';
 import { savePaper } from './papers.ts';
+import { caseOnTheClock } from './under-way.ts';
 import { Preferences, wordsMissing } from './preferences.ts';
 import { spokenWords } from './spoken-words.ts';
 import type { Outcome } from './session.ts';
 import type * as visitKit from './visit-kit.ts';
-
-export type { Runtime } from './runtime.types.ts';
 
 type Kit = typeof visitKit;
 
@@ -49,6 +48,7 @@ class AppRuntime implements Runtime {
     void savePaper(wish, this.open, { devices: this.devices, tell: (said) => this.ui(said) });
   readonly askOwn: AppActions['askOwn'] = (request) => this.own.ask(request);
   readonly openKeypad = (open: boolean): void => this.ui({ keypadOpen: open, trouble: '' });
+  readonly setSpeech = (on: boolean): void => this.setPreferences({ speech: on });
   readonly print = (): void => this.devices.print();
   readonly takeOver = (): void => void this.keeping.writer.takeOver();
   readonly takeUpdate = (): void => void this.keeping.takeUpdate(this.open?.id ?? '');
@@ -121,6 +121,7 @@ class AppRuntime implements Runtime {
     await this.preferences.read();
     this.devices.updates?.start(() => this.redraw());
     await this.keeping.start();
+    await this.resumeClocks();
   }
 
   mayLeaveDevice(): boolean {
@@ -155,7 +156,18 @@ class AppRuntime implements Runtime {
     else this.redraw();
   }
 
-  private adopt(opened: Opened): void {
+  private async resumeClocks(): Promise<void> {
+    const id = await caseOnTheClock(this.keeping.cases, (one) => this.fromLog(one), this.devices.time.clock.now());
+    if (id !== undefined && this.open === undefined) await this.load(id, 'cases');
+  }
+
+  private async fromLog(id: string): Promise<Opened> {
+    return (await this.kit()).openFromLog(id, this.devices.log, await this.own.host());
+  }
+
+  private adopt(opened: Opened, place?: 'cases'): void {
+    // Somebody has opened a case meanwhile: that one stays.
+    if (place !== undefined && this.open !== undefined) return;
     if (!opened.ok) {
       this.ui({ trouble: opened.text });
       return;
@@ -165,7 +177,7 @@ class AppRuntime implements Runtime {
     this.devices.time.wakeLock.want(true);
     const closed = opened.open.session.view().closed !== undefined;
     const said = opened.recovered ?? '';
-    this.stores.ui.setState({ place: closed ? 'summary' : 'visit', said, trouble: '', keypadOpen: false });
+    this.stores.ui.setState({ place: place ?? (closed ? 'summary' : 'visit'), said, trouble: '', keypadOpen: false });
     if (!opened.open.hasWords) this.stores.ui.setState({ trouble: wordsMissing(opened.open.language) });
     this.changed();
   }
@@ -199,16 +211,15 @@ class AppRuntime implements Runtime {
   }
 
   /** The right to write comes first: what is read after it cannot be overtaken. */
-  private async load(id: string): Promise<void> {
-    const kit = await this.kit();
+  private async load(id: string, place?: 'cases'): Promise<void> {
     await this.keeping.writer.open(id);
-    this.adopt(await kit.openFromLog(id, this.devices.log, await this.own.host()));
+    this.adopt(await this.fromLog(id), place);
   }
 
   /** Another window has written, or may have: the case as it is on the disk now, with the screen where it was. */
   private async readAnew(id: string): Promise<void> {
     if (this.open?.id !== id) return;
-    const opened = await (await this.kit()).openFromLog(id, this.devices.log, await this.own.host());
+    const opened = await this.fromLog(id);
     if (!opened.ok || this.open?.id !== id) return;
     this.open = opened.open;
     this.changed();
@@ -277,8 +288,7 @@ class AppRuntime implements Runtime {
   }
 
   go(place: AppModel['place']): void {
-    if (place === 'cases') void this.keeping.refresh();
-    if (place === 'cases') this.devices.updates?.look();
+    if (place === 'cases') void this.keeping.refresh().then(() => this.devices.updates?.look());
     if (place === 'settings') void this.preferences.lookOnDevice();
     this.ui({ place, trouble: '' });
   }
@@ -291,10 +301,6 @@ class AppRuntime implements Runtime {
   talk(held: boolean): void {
     if (held) this.devices.voice.unlock();
     this.ear?.talk(held);
-  }
-
-  setSpeech(on: boolean): void {
-    this.setPreferences({ speech: on });
   }
 
   armSound(): void {
@@ -340,6 +346,4 @@ class AppRuntime implements Runtime {
   }
 }
 
-export function createRuntime(devices: Devices): Runtime {
-  return new AppRuntime(devices);
-}
+export const createRuntime = (devices: Devices): Runtime => new AppRuntime(devices);

@@ -171,6 +171,9 @@ class VisitSession implements Session {
   }
 
   private correct(seq: number): Outcome {
+    if (!Number.isSafeInteger(seq) || this.current.log.facts[seq - 1] === undefined) {
+      return { ...QUIET, trouble: 'There is no such entry.' };
+    }
     const fact = this.current.log.facts[seq - 1];
     if (fact !== undefined && fact.seq < this.current.from) {
       return { ...QUIET, trouble: 'That entry belongs to an earlier visit. Write a note instead.' };

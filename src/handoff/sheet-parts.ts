@@ -40,6 +40,7 @@ function stateOf(clock: ClockRow): string {
 }
 
 const FINDING: Readonly<Record<ClockRow['findings'][number]['id'], string>> = {
+  notSeated: 'seating not recorded',
   seatedLate: 'seated late',
   removedEarly: 'removed early',
   pourLate: 'poured late',
@@ -112,7 +113,8 @@ function measuredLines(vertical: VerticalDimension): string[] {
   });
   const give = vertical.uncertaintyMm === undefined ? '' : ` ± ${tenths(vertical.uncertaintyMm)}`;
   const space = vertical.restSpaceMm === undefined ? '' : `${tenths(vertical.restSpaceMm)}${give} mm, `;
-  return [...sets, `Space between rest and closed: ${space}${VERDICT[vertical.verdict]}.`];
+  const verdict = vertical.doubt === undefined ? `${VERDICT[vertical.verdict]}.` : vertical.doubt;
+  return [...sets, `Space between rest and closed: ${space}${verdict}`];
 }
 
 /** Heights of this visit in sentences, and what follows from them for the mounting. */

@@ -31,7 +31,8 @@ function numberRules(language: Language): readonly (string | undefined)[] {
   return [
     rule('whole', whole),
     rule('digit', speech.digits.map(spoken)),
-    rule('decimals', [`${spoken(speech.point)} <digit> [<digit>]`]),
+    rule('twentieth', [spoken(speech.digits[5] ?? '')]),
+    rule('decimals', [`${spoken(speech.point)} <digit> [<twentieth>]`]),
     rule('half', [spoken(speech.half)]),
     rule('unit', [spoken(speech.unit)]),
     rule('number', ['<whole> [<decimals> | <half>] [<unit>]']),

@@ -88,6 +88,7 @@ export function phaseNow(clock: ClockRow): ClockPhase | undefined {
 }
 
 const FINDINGS: Readonly<Record<ClockRow['findings'][number]['id'], string>> = {
+  notSeated: 'Seating was not recorded',
   seatedLate: 'Seated after the working time had ended, late by',
   removedEarly: 'Taken out before the set time, early by',
   pourLate: 'Pour time passed, late by',
@@ -95,5 +96,6 @@ const FINDINGS: Readonly<Record<ClockRow['findings'][number]['id'], string>> = {
 };
 
 export function findingText(finding: ClockRow['findings'][number]): string {
+  if (finding.id === 'notSeated') return FINDINGS.notSeated;
   return `${FINDINGS[finding.id]} ${stretch(Math.round(finding.byMs / SECOND) * SECOND)}`;
 }

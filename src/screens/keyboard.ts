@@ -17,6 +17,8 @@ export interface KeyPressed {
 }
 
 export interface KeySetting {
+  /** Names what stands on screen; changes with every step and mode. */
+  readonly shown: string;
   readonly place: AppModel['place'];
   readonly keypadOpen: boolean;
   readonly draft: string;

@@ -12,6 +12,9 @@ function dropFocus(): void {
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
 }
 
+/** The same key again so soon, though the screen has changed in between, was meant for what stood there before. */
+const BOUNCE_MS = 350;
+
 /** Calls `onDeed` for every key that means something here. */
 export function useKeys(setting: KeySetting, onDeed: (deed: KeyDeed) => void): void {
   const latest = useRef({ setting, onDeed });
@@ -20,6 +23,7 @@ export function useKeys(setting: KeySetting, onDeed: (deed: KeyDeed) => void): v
   });
   useEffect(() => {
     let byTab = false;
+    let last = { key: '', at: -BOUNCE_MS, shown: '' };
     const onKeyDown = (event: KeyboardEvent) => {
       if (event.defaultPrevented) return;
       if (event.key === 'Tab') byTab = true;
@@ -32,9 +36,15 @@ export function useKeys(setting: KeySetting, onDeed: (deed: KeyDeed) => void): v
         inTextField: matches(focused, TEXT_FIELDS),
         onTabbedControl: byTab && onControl,
       };
+      const { shown, choices } = latest.current.setting;
+      const now = performance.now();
+      const typed = choices.length === 0 && /^[0-9.,]$/.test(event.key);
+      const bounced = !typed && event.key === last.key && now - last.at < BOUNCE_MS && shown !== last.shown;
       const deed = deedOf(pressed, latest.current.setting);
       if (deed.do === 'leave') return;
       event.preventDefault();
+      if (bounced) return;
+      last = { key: event.key, at: now, shown };
       if (onControl && !byTab) dropFocus();
       if (deed.do !== 'nothing') latest.current.onDeed(deed);
     };
@@ -42,15 +52,23 @@ export function useKeys(setting: KeySetting, onDeed: (deed: KeyDeed) => void): v
       byTab = false;
       if (matches(event.target, CONTROLS)) event.preventDefault();
     };
+    // The second click of a double click falls on what has just come up; only a keypad is typed on that fast.
+    const onSecondClick = (event: MouseEvent) => {
+      if (event.detail < 2 || matches(event.target, '.keypad')) return;
+      event.preventDefault();
+      event.stopPropagation();
+    };
     const onClick = (event: MouseEvent) => {
       if (event.detail > 0 && !matches(event.target, 'input, textarea, select, label')) dropFocus();
     };
     window.addEventListener('keydown', onKeyDown);
     document.addEventListener('mousedown', onMouseDown);
+    document.addEventListener('click', onSecondClick, { capture: true });
     document.addEventListener('click', onClick);
     return () => {
       window.removeEventListener('keydown', onKeyDown);
       document.removeEventListener('mousedown', onMouseDown);
+      document.removeEventListener('click', onSecondClick, { capture: true });
       document.removeEventListener('click', onClick);
     };
   }, []);

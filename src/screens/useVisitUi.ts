@@ -67,7 +67,9 @@ export function useVisitUi(model: AppModel, actions: AppActions): VisitUi {
   const openPanel = panel === 'flags' && model.flags.length === 0 ? 'none' : panel;
   const choices = choicesOf(model.step).map((choice) => choice.intent);
   const { place, keypadOpen } = model;
-  useKeys({ place, keypadOpen, draft, panel: openPanel, ringing: model.ringing.length > 0, choices }, onDeed);
+  const { step } = model;
+  const shown = `${place}:${step?.step.id ?? ''}:${step?.mode ?? ''}:${keypadOpen ? 'keypad' : ''}`;
+  useKeys({ shown, place, keypadOpen, draft, panel: openPanel, ringing: model.ringing.length > 0, choices }, onDeed);
 
   return {
     draft,

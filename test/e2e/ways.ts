@@ -15,7 +15,13 @@ const waitKept = (page: Page, n: number) =>
 
 /** Two pedals, Enter and digits; no touch at all. */
 export function byKeys(page: Page): Way {
-  const key = (name: string) => page.keyboard.press(name);
+  // The same key at once on the next step is taken for a bounce; a person looks first.
+  let last = { name: '', at: 0 };
+  const key = async (name: string) => {
+    if (name === last.name) await page.waitForTimeout(Math.max(0, last.at + 380 - Date.now()));
+    await page.keyboard.press(name);
+    last = { name, at: Date.now() };
+  };
   const number = async (text: string) => {
     await page.keyboard.type(text);
     await page
@@ -76,7 +82,14 @@ export function byVoice(page: Page, language: Language = 'en'): Way {
       await page.locator('.digits', { hasText: text }).first().waitFor();
     } else await say(page, spoken(value));
     await page.locator('.confirm-number').waitFor();
-    await say(page, word('yes'));
+    // Said into the moment at which the ear shuts, a word is lost; a person then says it again.
+    for (let said = 0; said < 3 && (await page.locator('.confirm-number').isVisible()); said += 1) {
+      await say(page, word('yes'));
+      await page
+        .locator('.confirm-number')
+        .waitFor({ state: 'detached', timeout: 4000 })
+        .catch(() => undefined);
+    }
     await page.locator('.confirm-number').waitFor({ state: 'detached' });
   };
   return {

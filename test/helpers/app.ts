@@ -1,6 +1,7 @@
 /** The whole runtime on fakes: time that stands still, a disk that can fail, an ear that can be spoken to. */
 import type { Devices } from '../../src/app/ports.ts';
-import { createRuntime, type Runtime } from '../../src/app/runtime.ts';
+import { createRuntime } from '../../src/app/runtime.ts';
+import type { Runtime } from '../../src/app/runtime.types.ts';
 import { createFactLog } from '../../src/storage/fact-log.ts';
 import { createMemoryDisk, createMemoryStore, type MemoryDisk, type MemoryStore } from '../../src/storage/fake.ts';
 import { createFakeTime, type FakeTime } from '../../src/time/fake.ts';

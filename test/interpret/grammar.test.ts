@@ -21,7 +21,7 @@ function valueOf({ parts }: Sentence, language: Language): number | undefined {
   const last = (rule: string): string | undefined => parts.findLast((p) => p.rule === rule)?.text;
   const whole = last('whole');
   if (whole === undefined) return undefined;
-  const digits = parts.filter((p) => p.rule === 'digit').map((p) => p.text);
+  const digits = parts.filter((p) => p.rule === 'digit' || p.rule === 'twentieth').map((p) => p.text);
   const number = (text: string, below: number): number =>
     Array.from({ length: below }, (_, n) => n).findIndex((n) => plain(speakNumber(n * 100, language)) === text);
   const decimals = digits.map((d) => number(d, 10)).reduce((sum, d, k) => sum + d * (k === 0 ? 10 : 1), 0);

@@ -4,6 +4,7 @@ import { parseHundredths } from '../../src/domain/measure/length.ts';
 import { addToDraft, deedOf, type KeyDeed, type KeyPressed, type KeySetting } from '../../src/screens/keyboard.ts';
 
 const setting: KeySetting = {
+  shown: 'visit:tell:inform:',
   place: 'visit',
   keypadOpen: false,
   draft: '',

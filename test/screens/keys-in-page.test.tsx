@@ -14,6 +14,26 @@ const open = (name: string, more: Partial<AppModel> = {}): Mounted => {
 };
 afterEach(() => mounted?.close());
 
+describe('a second press meant for what stood there before', () => {
+  it('the same key again at once does not answer the step that has just come up', () => {
+    const { press, show, actions } = open('check');
+    press('Enter');
+    const next = states['decision'] ?? states['clock-choose'];
+    if (next === undefined) throw new Error('no second state');
+    show(next);
+    expect(press('Enter')).toBe(true);
+    expect(actions.key.mock.calls).toEqual([['Enter']]);
+  });
+  it('the second click of a double click falls on nothing', () => {
+    const { button, actions } = open('check');
+    act(() => {
+      button('Hold').dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true, detail: 1 }));
+      button('Hold').dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true, detail: 2 }));
+    });
+    expect(actions.press.mock.calls).toEqual([['hold']]);
+  });
+});
+
 describe('a pedal never does two things at once', () => {
   it('Enter after a touch goes to the visit, not to the button that was touched', () => {
     const { click, button, press, actions } = open('check');

@@ -86,7 +86,16 @@ export function isKind<K extends FactKind>(fact: Fact, kind: K): fact is FactOf<
   return fact.body.kind === kind;
 }
 
-const NEVER_UNDONE: ReadonlySet<FactKind> = new Set(['caseOpened', 'visitOpened', 'undone', 'rang', 'alarmSeen']);
+const NEVER_UNDONE: ReadonlySet<FactKind> = new Set([
+  'caseOpened',
+  'visitOpened',
+  'undone',
+  'rang',
+  'alarmSeen',
+  // A pause is over when it is over; undo reaches past it to what was written.
+  'held',
+  'carriedOn',
+]);
 
 /** Acts that moved nothing and wrote nothing a person would take back. */
 export function undoable(fact: Fact): boolean {
@@ -112,8 +121,9 @@ function strikesOf(log: CaseLog): Map<number, Strike> {
 
 function strikeAttempt(log: CaseLog, started: FactOf<'attemptStarted'>, strikes: Map<number, Strike>): void {
   const steps = new Set(started.body.steps);
-  for (const fact of log.facts) {
-    if (fact.seq >= started.seq) break;
+  // Step ids recur in later visits: a new attempt gives up only what its own visit wrote.
+  const from = log.facts.findLastIndex((fact) => fact.seq < started.seq && isKind(fact, 'visitOpened'));
+  for (const fact of log.facts.slice(Math.max(0, from), started.seq - 1)) {
     const body = fact.body;
     const step = 'step' in body ? body.step : '';
     const belongs = steps.has(step);

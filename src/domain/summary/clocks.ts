@@ -91,8 +91,8 @@ function impressionPhases(clock: RawClock, now: number, poured: boolean): ClockP
   const mixed = { from: start, dueAt: due(material.mixS), ended: mixEnded(clock, material, now) };
   const worked = { from: start, dueAt: due(material.workingS), ended: seatedAt ?? outAt };
   const phases = [phase('mix', mixed, now), phase('working', worked, now)];
-  if (outAt !== undefined && seatedAt === undefined) return phases;
-  phases.push(phase('inMouth', { from: seatedAt, dueAt: due(material.removeS), ended: outAt }, now));
+  // Out without a word of seating: the set time still counts, or a missed press would hide an early removal.
+  phases.push(phase('inMouth', { from: seatedAt ?? outAt, dueAt: due(material.removeS), ended: outAt }, now));
   return poured ? [...phases, ...pourPhases(clock, material, now)] : phases;
 }
 
@@ -111,6 +111,7 @@ function findings(clock: RawClock, phases: readonly ClockPhase[], now: number): 
   };
   const { seatedAt, outAt } = clock;
   const working = due('working');
+  if (outAt !== undefined && seatedAt === undefined && working !== undefined) found.push({ id: 'notSeated', byMs: 0 });
   if (seatedAt !== undefined && working !== undefined) late('seatedLate', seatedAt - working);
   const mouth = due('inMouth');
   if (outAt !== undefined && mouth !== undefined && outAt < mouth)

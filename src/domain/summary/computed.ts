@@ -51,7 +51,7 @@ function restRows({ vertical, practice }: ComputeFrom): readonly ComputedRow[] {
       : undefined;
   const spaceText = (value: { spaceMm: number; verdict: string }) => {
     const give = space?.ok && space.uncertainty !== undefined ? ` ± ${space.uncertainty.toFixed(1)} mm` : '';
-    return `${mm(value.spaceMm)}${give}, ${value.verdict}`;
+    return `${mm(value.spaceMm)}${give}, ${vertical.doubt ?? value.verdict}`;
   };
   return [
     ...(figures === undefined

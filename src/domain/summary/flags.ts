@@ -1,9 +1,8 @@
 /** What does not agree: with the numbers, why it matters, and what to do now. Each rule is one small function. */
-import { temperatureCheck } from '../measure/mixing.ts';
 import { setAdvice } from '../measure/vertical.ts';
 import { formatHundredths, toMm } from '../measure/length.ts';
-import { isExpired, lotText } from '../protocol/lots.ts';
 import type { ReadingDef } from '../protocol/types.ts';
+import { clockFindings, expiredLots, waterTemperature } from './clock-flags.ts';
 import { CLOSED, RECORD, REST } from './sets.ts';
 import { defOf } from './rows.ts';
 import type { ClockRow, Flag, ReadingRow, SetRow, VerticalDimension } from './types.ts';
@@ -19,16 +18,10 @@ export interface Findings {
   readonly now: number;
 }
 
-type Rule = (found: Findings) => readonly Flag[];
+export type Rule = (found: Findings) => readonly Flag[];
 
 const mm = (value: number) => `${value.toFixed(1)} mm`;
 const list = (set: SetRow) => set.values.map(formatHundredths).join(', ');
-
-/** "4:05" */
-export function minutes(ms: number): string {
-  const seconds = Math.round(ms / 1000);
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
-}
 
 const tooFew: Rule = ({ sets, readings, passed }) =>
   sets.flatMap((set): Flag[] => {
@@ -36,7 +29,7 @@ const tooFew: Rule = ({ sets, readings, passed }) =>
     if (set.n >= least || !passed(set.reading)) return [];
     return [
       {
-        id: `tooFew:${set.reading}:${set.markSet}`,
+        id: `tooFew:${set.reading}:${set.markSet}:n${set.n}`,
         level: 'disagrees',
         what: `${set.label}: ${set.n} reading${set.n === 1 ? '' : 's'} (${list(set)}), ${least} wanted.`,
         why: 'With so few, a single slip cannot be told from the truth.',
@@ -59,7 +52,7 @@ const wideRange: Rule = ({ sets }) =>
     const enough = advice === 'twoMore' && set.n >= 5;
     return [
       {
-        id: `range:${set.reading}:${set.markSet}`,
+        id: `range:${set.reading}:${set.markSet}:${set.rangeMm.toFixed(2)}mm`,
         level: enough ? 'look' : 'disagrees',
         what: `${set.label}: ${list(set)} differ by ${mm(set.rangeMm)}; up to 1.0 mm is accepted.`,
         why: 'The rest space is a small difference of large heights; this scatter is as large as the answer.',
@@ -90,7 +83,7 @@ const closedAboveRest: Rule = ({ vertical }) => {
     return [];
   return [
     {
-      id: `impossible:${vertical.markSet}`,
+      id: `impossible:${vertical.markSet}:${restSpaceMm.toFixed(2)}mm`,
       level: 'disagrees',
       what: `Closed height ${mm(closed.meanMm)} is not below rest height ${mm(rest.meanMm)} (difference ${mm(restSpaceMm)}).`,
       why: 'By definition the closed height is the smaller one. At least one of the two sets is wrong.',
@@ -107,7 +100,7 @@ const spaceOutside: Rule = ({ vertical }) => {
   const small = verdict === 'small';
   return [
     {
-      id: `space:${vertical.markSet}`,
+      id: `space:${vertical.markSet}:${restSpaceMm.toFixed(2)}mm`,
       level: 'look',
       what: `Rest space ${restSpaceMm.toFixed(1)}${give} mm; 2 to 4 mm is the usual teaching range.`,
       why: small
@@ -168,7 +161,7 @@ const basesDiffer: Rule = ({ vertical }) => {
   const shorter = rest.bases === 'none' || (closed.bases === 'both' && rest.bases !== 'both');
   return [
     {
-      id: `bases:${vertical.markSet}`,
+      id: `bases:${vertical.markSet}:${rest.bases}-${closed.bases}`,
       level: 'disagrees',
       what: `Rest was read with ${rest.bases} in the mouth, closed with ${closed.bases}.`,
       why: shorter
@@ -208,7 +201,7 @@ const recordHeight: Rule = ({ vertical }) => {
   if (Math.abs(off) <= 1) return [];
   return [
     {
-      id: `record:${vertical.markSet}`,
+      id: `record:${vertical.markSet}:${off.toFixed(2)}mm`,
       level: 'disagrees',
       what: `The record was made at ${mm(record.medianMm)}; ${convention === 'rest' ? 'rest height' : 'rest height less the chosen space'} is ${mm(wanted)} (${off > 0 ? '+' : '−'}${Math.abs(off).toFixed(1)} mm).`,
       why: 'The lab mounts by this record; the pin change on the sheet is worked out from the height it was really made at.',
@@ -217,44 +210,6 @@ const recordHeight: Rule = ({ vertical }) => {
     },
   ];
 };
-
-const CLOCK_WORDS: Readonly<Record<ClockRow['findings'][number]['id'], readonly [string, string, string]>> = {
-  seatedLate: [
-    'seated after the working time had ended, by',
-    'The material was already setting: borders and detail may be drawn or folded.',
-    'Look at the impression with this in mind; take again if in doubt.',
-  ],
-  removedEarly: [
-    'removed before the set time of the leaflet, by',
-    'Not fully set: the impression may be distorted though it looks whole.',
-    'Take again, or keep with a reason; tell the lab.',
-  ],
-  pourLate: [
-    'not yet poured within its time, over by',
-    'The impression changes size the longer it waits.',
-    'Pour at once and check, take again, or keep with a reason.',
-  ],
-  disinfectShort: [
-    'taken out of the disinfectant early, by',
-    'The time on the label is the shortest that disinfects.',
-    'Put it back for the full time.',
-  ],
-};
-
-const clockFindings: Rule = ({ clocks }) =>
-  clocks.flatMap((clock) =>
-    clock.findings.map((finding): Flag => {
-      const [what, why, todo] = CLOCK_WORDS[finding.id];
-      return {
-        id: `clock:${clock.id}:${finding.id}`,
-        // A given-up attempt is only looked back on; nothing has to be answered for it.
-        level: clock.struck ? 'look' : 'disagrees',
-        what: `${clock.label}, attempt ${clock.attempt} (${clock.name}): ${what} ${minutes(finding.byMs)} min.`,
-        why,
-        todo,
-      };
-    }),
-  );
 
 /** Left and right, upper and lower: cheap checks that catch a number filed under the wrong name. */
 const widthsApart: Rule = ({ rows }) => {
@@ -273,43 +228,6 @@ const widthsApart: Rule = ({ rows }) => {
     },
   ];
 };
-
-/** The water of the mix against the temperature that the leaflet's times are given for. */
-const waterTemperature: Rule = ({ rows, clocks }) =>
-  clocks.flatMap((clock): Flag[] => {
-    const wanted = clock.material?.waterC;
-    const read = rows.findLast(
-      (row) => row.reading === 'water-temperature' && row.struck === undefined && row.at <= clock.startedAt,
-    );
-    if (wanted === undefined || read === undefined || clock.struck) return [];
-    const check = temperatureCheck(toMm(read.value), wanted);
-    if (!check.ok || !check.value.warn) return [];
-    return [
-      {
-        id: `water:${clock.id}`,
-        level: 'look',
-        what: `${clock.label}: water at ${formatHundredths(read.value)} °C, the leaflet's times are for ${wanted} °C.`,
-        why: `${check.value.text} The clock still counts by the leaflet.`,
-        todo: 'Watch the material itself; use water at the temperature of the leaflet next time.',
-      },
-    ];
-  });
-
-/** A lot past its last day when it was mixed. The lot travels in the entry, so a later package changes nothing. */
-const expiredLots: Rule = ({ clocks }) =>
-  clocks.flatMap((clock): Flag[] => {
-    const { material, startedAt, struck } = clock;
-    if (material === undefined || struck || !isExpired(material, startedAt)) return [];
-    return [
-      {
-        id: `expired:${clock.id}`,
-        level: 'disagrees',
-        what: `${clock.label}, attempt ${clock.attempt} (${clock.name}): ${lotText(material)}; that day had passed.`,
-        why: 'The leaflet promises its times and its accuracy only until the last day of use.',
-        todo: 'Take it again from a package in date, or keep it with a reason.',
-      },
-    ];
-  });
 
 const RULES: readonly Rule[] = [
   closedAboveRest,

@@ -10,13 +10,7 @@ export function keptImpressions(clocks: readonly ClockRow[]): readonly ClockRow[
   const latest = new Map<string, ClockRow>();
   for (const clock of clocks) {
     const poured = clock.phases.some((phase) => phase.id === 'pourWithin');
-    if (
-      poured &&
-      clock.flow === 'impression' &&
-      !clock.struck &&
-      clock.seatedAt !== undefined &&
-      clock.outAt !== undefined
-    )
+    if (poured && clock.flow === 'impression' && !clock.struck && clock.outAt !== undefined)
       latest.set(clock.clock, clock);
   }
   return [...latest.values()];
@@ -163,6 +157,6 @@ export function openItems(found: {
     ...mouth.map((clock) => `The ${clock.label} is still on the clock.`),
     ...missingDisinfection(clocks),
     ...unanswered.map((step) => `Not answered: ${step.title}${/[.?]$/.test(step.title) ? '' : '.'}`),
-    ...flags.filter((flag) => flag.level === 'disagrees' && flag.answer === undefined).map((flag) => flag.what),
+    ...flags.filter((flag) => flag.settled !== true && flag.answer === undefined).map((flag) => flag.what),
   ];
 }

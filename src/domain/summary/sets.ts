@@ -120,6 +120,11 @@ export function verticalDimension(
   };
   const common = { markSet, convention, targetSpaceMm, ...parts };
   if (space === undefined || !space.ok) return { ...common, verdict: 'notYet' };
+  const doubtful = [rest, closed].filter((set) => (set?.suspects.length ?? 0) > 0 || (set?.rangeMm ?? 0) > 2);
+  const doubt =
+    doubtful.length === 0
+      ? {}
+      : { doubt: 'The readings behind it disagree: not to be relied on before they are measured again.' };
   const uncertainty = space.uncertainty === undefined ? {} : { uncertaintyMm: space.uncertainty };
-  return { ...common, restSpaceMm: space.value.spaceMm, ...uncertainty, verdict: space.value.verdict };
+  return { ...common, restSpaceMm: space.value.spaceMm, ...uncertainty, ...doubt, verdict: space.value.verdict };
 }

@@ -57,6 +57,8 @@ export interface Flag {
   readonly what: string;
   readonly why: string;
   readonly todo: string;
+  /** Only looked back on (a given-up attempt): no answer is wanted before hand-over. */
+  readonly settled?: boolean;
   /** Step to go to when "measure again" is chosen. */
   readonly step?: string;
   readonly answer?: { readonly answer: 'keep' | 'measureAgain'; readonly reason: string; readonly at: number };
@@ -98,7 +100,7 @@ export interface ClockRow {
   /** The phase that counts now. */
   readonly now?: PhaseId;
   readonly findings: readonly {
-    readonly id: 'seatedLate' | 'removedEarly' | 'pourLate' | 'disinfectShort';
+    readonly id: 'notSeated' | 'seatedLate' | 'removedEarly' | 'pourLate' | 'disinfectShort';
     readonly byMs: number;
   }[];
 }
@@ -138,6 +140,8 @@ export interface VerticalDimension {
   readonly record?: SetRow;
   readonly restSpaceMm?: number;
   readonly uncertaintyMm?: number;
+  /** Why the space should not be relied on yet; absent when its readings agree. */
+  readonly doubt?: string;
   readonly verdict: 'usual' | 'small' | 'large' | 'impossible' | 'notYet';
   readonly convention: 'rest' | 'restLessSpace';
   readonly targetSpaceMm: number;

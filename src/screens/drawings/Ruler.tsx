@@ -22,6 +22,8 @@ export interface RulerProps {
 }
 
 const WIDTH = 520;
+/** Half the length of the heading: it never runs over the edge. */
+const HEAD_ROOM = 150;
 const EDGE = 24;
 const PILL = { w: 66, h: 32 };
 
@@ -136,7 +138,7 @@ function Band({
       </defs>
       <rect x={a} y={34} width={b - a} height={base - 34} fill={`url(#${id})`} className="d-band" />
       <path className="d-median" d={`M${middle} 34V${base}`} />
-      <Label x={middle} y={22} strong>
+      <Label x={Math.min(Math.max(middle, HEAD_ROOM), WIDTH - HEAD_ROOM)} y={22} strong>
         median {mm(medianMm)}, band {mm(bandMm)} mm
       </Label>
     </g>

@@ -92,7 +92,7 @@ function HeightWords({ summary }: SheetProps) {
   return (
     <ul className="plain-list">
       <li>
-        Space between rest and closed: <strong>{`${space}${VERDICT[vertical.verdict]}`}</strong>
+        Space between rest and closed: <strong>{`${space}${vertical.doubt ?? VERDICT[vertical.verdict]}`}</strong>
       </li>
       <li>
         Record to be made {at}

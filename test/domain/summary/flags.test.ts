@@ -88,6 +88,12 @@ describe('flags', () => {
     expect(summary.flags.some((f) => f.id.startsWith('space'))).toBe(verdict !== 'usual');
   });
 
+  it('a space from readings that disagree is not called usual, it is doubted', () => {
+    const { vertical, computed } = summaryOf(marks, ...whole, rest(67.5, 76.5, 67), closed(67, 67));
+    expect(vertical.doubt).toContain('disagree');
+    expect(computed.find((row) => row.id === 'rest-space')?.text).toContain('disagree');
+  });
+
   it('readings between different marks are never compared, and that is said', () => {
     const summary = summaryOf(marks, ...whole, rest(70, 70.5, 70), marks, closed(67, 67));
     expect(summary.vertical.restSpaceMm).toBeUndefined();
