@@ -76,8 +76,8 @@ export function CasesScreen({ model, actions }: PlaceProps) {
         </h1>
         <p>Complete dentures at the chair, step by step, by voice, key, pedal or touch.</p>
         <div className="cases-state">
-          <SaveBadge save={model.save} />
-          <SoundTarget sound={model.sound} actions={actions} />
+          {model.save.state === 'keeping' ? <SaveBadge save={model.save} /> : null}
+          {model.sound === 'needsTouch' ? null : <SoundTarget sound={model.sound} actions={actions} />}
           <SpeechTarget speech={model.speech} actions={actions} />
           <Target onPress={() => actions.go('settings')}>Settings</Target>
         </div>
