@@ -7,8 +7,11 @@ import type { ExpectedReading } from './types.ts';
 
 /** Readings of one set agree when they lie this close to its middle (our choice: three times the 1 mm a careful hand repeats to). */
 const SET_AGREES: Hundredths = 300;
-/** Below this a recogniser that gives confidences is guessing (our choice). */
-export const SURE_CONFIDENCE = 0.6;
+/**
+ * Below this a recogniser that gives confidences is guessing. Measured where confidence is the chance of being right
+ * (docs/acoustic.md); for others our choice.
+ */
+export const SURE_CONFIDENCE = 0.7;
 /** No caliper is read finer than a twentieth (vernier 0.05 mm). */
 const FINEST_SURE: Hundredths = 5;
 const MOST_CANDIDATES = 3;
@@ -80,6 +83,13 @@ function openRivals({ value, reading, rivals }: Evidence): readonly Hundredths[]
   return setSpeaks ? plausible.filter((v) => agrees(v, reading)) : plausible;
 }
 
+/**
+ * The set so far agrees with the heard value and a recogniser that gives confidences believes it: together they outweigh
+ * rivals the set speaks against. (Rivals that agree with the set have been asked about before.)
+ */
+const spokenDown = ({ value, reading, confidence }: Evidence): boolean =>
+  reading.previous.length > 0 && fits(value, reading) && confidence >= SURE_CONFIDENCE;
+
 const unique = (values: readonly Hundredths[]): readonly Hundredths[] => [...new Set(values)].slice(0, MOST_CANDIDATES);
 
 function doubtsOf(e: Evidence): readonly string[] {
@@ -87,7 +97,7 @@ function doubtsOf(e: Evidence): readonly string[] {
   if (why.length > 0) return why;
   if (!inside(e.value, e.reading.expected)) why.push('unusual');
   if (e.value % FINEST_SURE !== 0) why.push('finer than a caliper is read');
-  if (e.rivals.some((v) => inside(v, e.reading.plausible))) why.push('heard in two ways');
+  if (!spokenDown(e) && e.rivals.some((v) => inside(v, e.reading.plausible))) why.push('heard in two ways');
   if (e.confidence > 0 && e.confidence < SURE_CONFIDENCE) why.push('heard faintly');
   return why;
 }

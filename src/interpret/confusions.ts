@@ -56,3 +56,9 @@ export function weakRivals(value: Hundredths): readonly Hundredths[] {
     ...misheard(tenths).map((d) => value + (d - tenths) * 10),
   ];
 }
+
+/** One of the two is easily taken for the other. */
+export function areConfused(a: Hundredths, b: Hundredths, tables: LanguageTables): boolean {
+  const rivals = (v: Hundredths) => [...strongRivals(v, tables), ...swappedRivals(v), ...weakRivals(v)];
+  return rivals(a).includes(b) || rivals(b).includes(a);
+}

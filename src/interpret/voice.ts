@@ -1,20 +1,27 @@
 /** Speech: the top transcript may act, the other alternatives may only object. */
 import type { Hundredths } from '../domain/measure/length.ts';
-import { verdict } from './certainty.ts';
+import { SURE_CONFIDENCE, verdict } from './certainty.ts';
 import type { Verdict } from './certainty.ts';
 import { commandNow } from './commands.ts';
+import { areConfused } from './confusions.ts';
 import { lexiconOf } from './languages.ts';
 import { TOO_LARGE } from './number.ts';
 import { said } from './said.ts';
 import type { Said } from './said.ts';
 import { fold } from './tokens.ts';
 import type { SpokenUnit } from './roles.ts';
-import type { ExpectedReading, Expectation, Interpretation, Utterance } from './types.ts';
+import type { Alternative, CommandId, ExpectedReading, Expectation, Interpretation, Utterance } from './types.ts';
 
 const MOST_ALTERNATIVES = 6;
 const MOST_CANDIDATES = 3;
 /** An alternative with less than this share of the top one's confidence is not believed (our choice). */
 const CREDIBLE_SHARE = 0.25;
+/** One that gives a number easily taken for the heard one is believed with this much already (our choice). */
+const CONFUSED_SHARE = 0.1;
+/** A command or answer heard with less than this was more likely not said (our choice). */
+const ACT_CONFIDENCE = 0.5;
+/** Less than this, and a number for a reading that was not asked for needs a yes: its name may be a breath (our choice). */
+const OUT_OF_TURN_CONFIDENCE = 0.85;
 
 interface Heard {
   readonly text: string;
@@ -22,16 +29,23 @@ interface Heard {
   readonly confidence: number | undefined;
   /** What the other credible alternatives say. */
   readonly others: readonly Said[];
+  /** What those say that count only for numbers easily taken for the heard one. */
+  readonly faint: readonly Said[];
 }
 
 function hear({ text, alternatives }: Utterance, expectation: Expectation): Heard {
   const confidence = alternatives.find((a) => a.transcript === text)?.confidence;
-  const least = (confidence ?? 0) * CREDIBLE_SHARE;
-  const others = alternatives
-    .slice(0, MOST_ALTERNATIVES)
-    .filter((a) => a.transcript !== text && (!a.confidence || a.confidence >= least))
-    .map((a) => said(a.transcript, expectation));
-  return { text, expectation, confidence, others };
+  const from = (share: number) => (a: Alternative) => !a.confidence || a.confidence >= (confidence ?? 0) * share;
+  const list = alternatives.slice(0, MOST_ALTERNATIVES).filter((a) => a.transcript !== text && from(CONFUSED_SHARE)(a));
+  const meanings = (some: readonly Alternative[]) => some.map((a) => said(a.transcript, expectation));
+  const credible = from(CREDIBLE_SHARE);
+  return {
+    text,
+    expectation,
+    confidence,
+    others: meanings(list.filter(credible)),
+    faint: meanings(list.filter((a) => !credible(a))),
+  };
 }
 
 const idsOf = (what: Said): readonly string[] => ('ids' in what && what.ids) || [];
@@ -63,10 +77,16 @@ function conversion(unit: SpokenUnit | undefined, own: string): readonly [number
   return own === 'mm' ? TO_MM[unit] : undefined;
 }
 
-/** "yes, fifty-four" while 54 is shown: a yes. */
-function saysYes(value: Hundredths, { text, expectation }: Heard): boolean {
+/** Heard with less than this by a recogniser that gives confidences. */
+const isBelow = (least: number, { confidence = 0 }: Heard): boolean => confidence > 0 && confidence < least;
+
+/** "yes, fifty-four" while 54 is shown: a yes, if it was surely said and no credible alternative gives another number. */
+function saysYes(value: Hundredths, heard: Heard): boolean {
+  const { text, expectation, others } = heard;
   const { mode, pending, commands, language } = expectation;
-  if (mode !== 'confirm' || pending !== value || !commands.includes('yes')) return false;
+  if (mode !== 'confirm' || pending !== value || !commands.includes('yes') || isBelow(SURE_CONFIDENCE, heard))
+    return false;
+  if (others.flatMap(valuesOf).some((other) => other !== value)) return false;
   return lexiconOf(language).commands.get(/^\p{L}+/u.exec(fold(text.trim()))?.[0] ?? '') === 'yes';
 }
 
@@ -80,11 +100,17 @@ interface Converted {
 }
 
 /** Reasons for not being sure that lie in the words themselves. */
-function doubts(heard: Heard, top: Number, converted: string | undefined): readonly string[] {
+function doubts(heard: Heard, top: Number, { reading, converted }: Converted): readonly string[] {
+  const outOfTurn = reading.id !== heard.expectation.current?.id && isBelow(OUT_OF_TURN_CONFIDENCE, heard);
   const elsewhere = heard.others.some(
     (o) => isWord(o) || (o.kind === 'value' && idsOf(o).join() !== idsOf(top).join()),
   );
-  const list = [converted, top.doubtful && 'not every word understood', elsewhere && 'heard in two ways'];
+  const list = [
+    converted,
+    top.doubtful && 'not every word understood',
+    elsewhere && 'heard in two ways',
+    outOfTurn && 'another reading than the one asked for',
+  ];
   return list.filter((why): why is string => typeof why === 'string');
 }
 
@@ -92,14 +118,15 @@ function doubts(heard: Heard, top: Number, converted: string | undefined): reado
 function judged(heard: Heard, top: Number, { value, reading, converted }: Converted): Verdict {
   const { mode, candidates, language } = heard.expectation;
   if (mode === 'choose' && candidates?.includes(value)) return { kind: 'check', why: ['chosen by voice'] };
-  const rivals = heard.others.flatMap((o) => (valuesOf(o).includes(top.value) ? [] : valuesOf(o)));
   const { tables } = lexiconOf(language);
+  const near = heard.faint.flatMap(valuesOf).filter((v) => areConfused(v, top.value, tables));
+  const rivals = [...heard.others.flatMap((o) => (valuesOf(o).includes(top.value) ? [] : valuesOf(o))), ...near];
   return verdict({
     value,
     reading,
     tables,
     rivals,
-    doubts: doubts(heard, top, converted),
+    doubts: doubts(heard, top, { value, reading, converted }),
     confidence: heard.confidence ?? 0,
   });
 }
@@ -156,12 +183,18 @@ function onlyOthers({ text, expectation, others }: Heard, top: Said): Interpreta
   return top.kind === 'unclear' ? { kind: 'unclear', reason: top.reason, text } : { kind: 'none', text };
 }
 
-/** A command or answer acts only when no credible alternative is a number or another word. */
-function word(
-  { text, expectation, others }: Heard,
-  top: Extract<Said, { kind: 'command' | 'answer' }>,
-): Interpretation {
+/** Commands that keep the number shown. */
+const KEEPING: readonly CommandId[] = ['yes', 'next'];
+
+/**
+ * A command or answer acts only when no credible alternative is a number or another word, and it was probably said; one
+ * that keeps a number must be as sure as a number.
+ */
+function word(heard: Heard, top: Extract<Said, { kind: 'command' | 'answer' }>): Interpretation {
+  const { text, expectation, others } = heard;
   const meaning = JSON.stringify(top);
+  const keeps = expectation.mode === 'confirm' && top.kind === 'command' && KEEPING.includes(top.command);
+  if (isBelow(keeps ? SURE_CONFIDENCE : ACT_CONFIDENCE, heard)) return { kind: 'unclear', reason: 'noise', text };
   if (others.some((o) => o.kind === 'value' || (isWord(o) && JSON.stringify(o) !== meaning)))
     return { kind: 'unclear', reason: 'noise', text };
   return top.kind === 'answer' ? { ...top, text } : commandNow(top.command, text, expectation);

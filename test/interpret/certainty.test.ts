@@ -51,6 +51,13 @@ describe('alternatives are evidence', () => {
   it('the set so far decides, but only as a check', () => {
     expect(hear(heardAs('fifty', 'sixty'), after(5000, 5050))).toMatchObject({ value: 5000, certainty: 'check' });
   });
+  it('the set so far and a confident recogniser together speak a rival down', () => {
+    const far = (confidence: number) => heardAs(['fifty-three', confidence], ['forty-three', 0.25]);
+    expect(hear(far(0.75), after(5300, 5350))).toMatchObject({ value: 5300, certainty: 'sure' });
+    expect(hear(far(0.5), after(5300, 5350))).toMatchObject({ value: 5300, certainty: 'check' });
+    expect(hear(far(0.75))).toMatchObject({ kind: 'ask', candidates: [5300, 4300] });
+    expect(hear(heardAs(['fifty-three', 0.7], ['fifty-five', 0.25]), after(5300, 5350))).toMatchObject({ kind: 'ask' });
+  });
   it('only an alternative is a number: asked, never taken', () => {
     expect(hear(heardAs('fitty free', 'fifty three'))).toMatchObject({ kind: 'ask', candidates: [5300] });
   });
@@ -60,6 +67,51 @@ describe('alternatives are evidence', () => {
   it('a command with a number beside it does not act', () => {
     expect(hear(heardAs('next', 'sixty')).kind).toBe('unclear');
     expect(hear(heardAs('next', 'necks'))).toMatchObject({ kind: 'command', command: 'next' });
+  });
+  it('a command or an answer that was probably not said does not act', () => {
+    expect(hear(heardAs(['next', 0.45]))).toMatchObject({ kind: 'unclear', reason: 'noise' });
+    expect(hear(heardAs(['next', 0.55]))).toMatchObject({ kind: 'command', command: 'next' });
+    expect(hear(heardAs(['next', 0]))).toMatchObject({ kind: 'command', command: 'next' });
+    const question = asking({ mode: 'check', answers: [{ id: 'flat', words: ['flat'] }] });
+    expect(hear(heardAs(['flat', 0.3]), question)).toMatchObject({ kind: 'unclear', reason: 'noise' });
+    expect(hear(heardAs(['flat', 0.7]), question)).toMatchObject({ kind: 'answer', answer: 'flat' });
+  });
+  it('what keeps a number must be heard as surely as a number', () => {
+    const shown = asking({ mode: 'confirm', pending: 5400 });
+    for (const word of ['yes', 'next'] as const) {
+      expect(hear(heardAs([word, 0.6]), shown)).toMatchObject({ kind: 'unclear', reason: 'noise' });
+      expect(hear(heardAs([word, 0.75]), shown)).toMatchObject({ kind: 'command', command: word });
+    }
+    expect(hear(heardAs(['no', 0.6]), shown)).toMatchObject({ kind: 'command', command: 'no' });
+    expect(hear(heardAs(['yes fifty-four', 0.6]), shown)).toMatchObject({ kind: 'reading', certainty: 'check' });
+  });
+  it('a reading that was not asked for must be heard well', () => {
+    const why = ['another reading than the one asked for'];
+    expect(hear(heardAs(['rest height sixty-two', 0.8]))).toMatchObject({
+      reading: 'rest-height',
+      certainty: 'check',
+      why,
+    });
+    expect(hear(heardAs(['rest height sixty-two', 0.9]))).toMatchObject({ reading: 'rest-height', certainty: 'sure' });
+    expect(hear('rest height sixty-two')).toMatchObject({ reading: 'rest-height', certainty: 'sure' });
+    expect(hear(heardAs(['ridge width fifty-two', 0.8]))).toMatchObject({ certainty: 'sure' });
+  });
+  it('a number easily taken for the heard one objects before others do', () => {
+    expect(hear(heardAs(['fifty-three point nine', 0.8], ['fifty-three point five', 0.1]))).toMatchObject({
+      kind: 'ask',
+      candidates: [5390, 5350],
+    });
+    expect(hear(heardAs(['fifty-three point nine', 0.8], ['fifty-three point two', 0.1]))).toMatchObject({
+      certainty: 'sure',
+    });
+    expect(hear(heardAs(['fifty', 0.8], ['sixty', 0.05]))).toMatchObject({ certainty: 'sure' });
+  });
+  it('a yes with the number shown keeps it only when nothing speaks against it', () => {
+    const shown = asking({ mode: 'confirm', pending: 5400 });
+    expect(hear(heardAs(['yes fifty-four', 0.7]), shown)).toMatchObject({ kind: 'command', command: 'yes' });
+    expect(hear('yes fifty-four', shown)).toMatchObject({ kind: 'command', command: 'yes' });
+    expect(hear(heardAs(['yes fifty-four', 0.4]), shown)).toMatchObject({ kind: 'reading', certainty: 'check' });
+    expect(hear(heardAs('yes fifty-four', 'yes fifty-five'), shown)).toMatchObject({ kind: 'ask' });
   });
   it('a number with a command beside it is only a check', () => {
     expect(hear(heardAs('fifty two', 'help'))).toMatchObject({ certainty: 'check', why: ['heard in two ways'] });
