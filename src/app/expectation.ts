@@ -2,15 +2,7 @@
 import { liveOf, type CaseView } from '../domain/case/fold.ts';
 import type { Hundredths } from '../domain/measure/length.ts';
 import { answerOf, nextStep, stepOf, stepOfReading } from '../domain/protocol/path.ts';
-import type {
-  Language,
-  Material,
-  Disinfectant,
-  Practice,
-  ReadingDef,
-  Step,
-  VisitProtocol,
-} from '../domain/protocol/types.ts';
+import type { Language, Practice, ReadingDef, Step, VisitProtocol } from '../domain/protocol/types.ts';
 import type { CommandId, ExpectedReading, Expectation } from '../interpret/types.ts';
 import type { VisitContext } from '../../machines/visit.types.ts';
 
@@ -53,16 +45,6 @@ export function expectedReading(def: ReadingDef, around: Surroundings): Expected
     expected: def.expected,
     previous: previousOf(around.view, def),
   };
-}
-
-/** Materials or disinfectants the practice has for a clock step. */
-export function onOffer(step: Step | undefined, practice: Practice): readonly (Material | Disinfectant)[] {
-  if (step?.kind !== 'clock') return [];
-  if (step.flow === 'timed') {
-    const named = practice.disinfectants.filter((agent) => step.materials.includes(agent.id));
-    return named.length > 0 ? named : practice.disinfectants;
-  }
-  return practice.materials.filter((m) => step.materials.includes(m.class) || step.materials.includes(m.id));
 }
 
 /** Why "next" would not be taken now, in a sentence; undefined when it would. */

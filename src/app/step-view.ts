@@ -1,6 +1,7 @@
 /** One step as a screen is given it: everything decided, nothing left to work out. */
 import type { CaseView } from '../domain/case/fold.ts';
 import { formatHundredths, toMm } from '../domain/measure/length.ts';
+import { onOffer } from '../domain/protocol/on-offer.ts';
 import { isShown, stepOf } from '../domain/protocol/path.ts';
 import type { Practice, ReadingDef, Step, VisitProtocol } from '../domain/protocol/types.ts';
 import { trayRanking } from '../domain/summary/trays.ts';
@@ -8,7 +9,7 @@ import type { ClockRow, Summary } from '../domain/summary/types.ts';
 import { commandWords } from '../interpret/index.ts';
 import type { Expectation } from '../interpret/types.ts';
 import type { VisitContext } from '../../machines/visit.types.ts';
-import { modeOf, nextBlockedBy, nextTitle, onOffer } from './expectation.ts';
+import { modeOf, nextBlockedBy, nextTitle } from './expectation.ts';
 import { figuresAt } from './figures.ts';
 import type { PendingView, StepView } from './model.ts';
 import { readingLabel } from './wording.ts';

@@ -1,7 +1,7 @@
 /** A real visit walked breadth first by the graph tools: every state its steps can put it in, and the shortest way there. */
 import type { AnyStateMachine } from 'xstate';
 import { getAdjacencyMap } from 'xstate/graph';
-import { onOffer } from '../../src/app/expectation.ts';
+import { onOffer } from '../../src/domain/protocol/on-offer.ts';
 import { visitInput } from '../../src/app/resume.ts';
 import { emptyLog, readCase } from '../../src/domain/case/fold.ts';
 import { stepOf } from '../../src/domain/protocol/path.ts';

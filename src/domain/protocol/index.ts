@@ -1,7 +1,7 @@
 /** The visits the app knows, and questions asked of them. Pure look-ups; nothing here keeps state. */
 import { isShown, type Answers } from './path.ts';
 import { readingDefs } from './readings.ts';
-import type { Chapter, Disinfectant, Material, Practice, ReadingDef, Step, VisitProtocol } from './types.ts';
+import type { Chapter, ReadingDef, Step, VisitProtocol } from './types.ts';
 import { visit1 } from './visit1.ts';
 import { visit2 } from './visit2.ts';
 import { visit3 } from './visit3.ts';
@@ -44,17 +44,4 @@ export function chapterOf(protocol: VisitProtocol, stepId: string): Chapter | un
 /** All steps of one chapter, hidden ones included, in order. */
 export function stepsOfChapter(protocol: VisitProtocol, chapter: number): readonly Step[] {
   return protocol.steps.filter((step) => step.chapter === chapter);
-}
-
-/** Materials the practice can offer at this step, by the step's classes; empty for every other kind of step. */
-export function materialsFor(step: Step, practice: Practice): readonly Material[] {
-  if (step.kind !== 'clock' || step.flow !== 'impression') return [];
-  return practice.materials.filter((material) => step.materials.includes(material.class));
-}
-
-/** Disinfectants offered at a timed step: the named ones, or all of the practice's when none is named. */
-export function disinfectantsFor(step: Step, practice: Practice): readonly Disinfectant[] {
-  if (step.kind !== 'clock' || step.flow !== 'timed') return [];
-  if (step.materials.length === 0) return practice.disinfectants;
-  return practice.disinfectants.filter((agent) => step.materials.includes(agent.id));
 }

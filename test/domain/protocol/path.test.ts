@@ -1,8 +1,6 @@
 import { expect, it } from 'vitest';
 import {
   chapterOf,
-  disinfectantsFor,
-  materialsFor,
   protocolFor,
   readingDef,
   stepIndex,
@@ -17,7 +15,6 @@ import {
   stepOf,
   stepOfReading,
 } from '../../../src/domain/protocol/path.ts';
-import { defaultPractice } from '../../../src/domain/protocol/practice.ts';
 import { visit1 } from '../../../src/domain/protocol/visit1.ts';
 
 it('walks back the way it came, hidden steps left out both ways', () => {
@@ -51,20 +48,6 @@ it('gives up exactly the part of the chapter that is taken again', () => {
     'upper-through',
     'upper-keep',
   ]);
-});
-
-it('offers only the materials of the step’s classes', () => {
-  const record = materialsFor(stepOf(visit1, 'bite-record')!, defaultPractice).map((material) => material.class);
-  expect(new Set(record)).toEqual(new Set(['alginate-stiff', 'silicone-putty']));
-  expect(materialsFor(stepOf(visit1, 'disinfect-upper')!, defaultPractice)).toEqual([]);
-});
-
-it('offers every disinfectant of the practice, or only the named ones', () => {
-  const step = stepOf(visit1, 'disinfect-upper')!;
-  expect(disinfectantsFor(step, defaultPractice)).toEqual(defaultPractice.disinfectants);
-  const named = { ...step, materials: ['iodophor'] } as typeof step;
-  expect(disinfectantsFor(named, defaultPractice).map((agent) => agent.id)).toEqual(['iodophor']);
-  expect(disinfectantsFor(stepOf(visit1, 'marks')!, defaultPractice)).toEqual([]);
 });
 
 it('answers plainly when an id is unknown', () => {
