@@ -15,6 +15,7 @@ import type {
 } from '../domain/protocol/types.ts';
 import type { ClockRow, Flag, Summary } from '../domain/summary/types.ts';
 import type { OnDeviceState, Place, Settings } from '../stores/stores.ts';
+import type { FilesRequest, FilesView } from './files.types.ts';
 import type { OwnRequest, OwnView } from './own.types.ts';
 
 export type EarState =
@@ -194,6 +195,8 @@ export interface AppModel {
   readonly update?: 'ready';
   /** The practice's own settings and visits; only on the screens that show them. */
   readonly own?: OwnView;
+  /** Files that come in and go out. */
+  readonly files?: FilesView;
   readonly keypadOpen: boolean;
   /** Last thing the app did, in words: "Undone: rest height 62.5 mm". */
   readonly said: string;
@@ -249,5 +252,7 @@ export interface AppActions {
   takeUpdate(): void;
   /** The practice's own settings and visits: change, save, take in or give out. */
   askOwn(request: OwnRequest): void;
+  /** A file of the open case to go out, or one from elsewhere to come in. */
+  askFiles(request: FilesRequest): void;
   print(): void;
 }

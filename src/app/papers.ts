@@ -18,7 +18,7 @@ type Handoff = typeof handoffModule;
 type Made = Awaited<ReturnType<Handoff['makePdf']>>;
 
 /** This machine's name in case files: made once, kept with the preferences. */
-async function writerOf({ settings, newId }: Parts['devices']): Promise<string> {
+export async function writerOf({ settings, newId }: Parts['devices']): Promise<string> {
   const read = await settings.read(WRITER_KEY);
   if (read.ok && typeof read.value === 'string' && read.value !== '') return read.value;
   const fresh = `chair-${newId()

@@ -34,6 +34,7 @@ export function rememberingActions() {
     takeOver: vi.fn(),
     takeUpdate: vi.fn(),
     askOwn: vi.fn(),
+    askFiles: vi.fn(),
     print: vi.fn(),
   } satisfies AppActions;
 }

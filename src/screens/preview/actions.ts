@@ -33,5 +33,6 @@ export const loggingActions: AppActions = {
   saveFile: say('saveFile'),
   savePaper: say('savePaper'),
   askOwn: say('askOwn'),
+  askFiles: say('askFiles'),
   print: say('print'),
 };
