@@ -3,52 +3,23 @@
  * a saved record, or the JSON lines of `replay --facts`. Times of making are those of the last entry, so that the same
  * input gives the same output.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { parseArgs } from 'node:util';
 import { makeCaseFile, makeFhir, makePdf, type HandoffHost, type MadeFile } from '../src/app/handoff.ts';
 import type { OpenCase } from '../src/app/open-case.ts';
 import { openStored } from '../src/app/visit-kit.ts';
 import type { Outcome } from '../src/handoff/case-file.types.ts';
 import { sheetText } from '../src/handoff/sheet-text.ts';
 import { isTimeZone } from '../src/handoff/sheet-times.ts';
+import { argsOf, cli, type Cli } from './lib/cli.ts';
 import { factsIn, type Taken } from './lib/handoff-input.ts';
 
-const USAGE =
-  'usage: npm run -s handoff -- FILE --sheet|--pdf|--case|--fhir OUT [--paper a4|letter] [--tz ZONE] [--writer NAME] [--passphrase FILE]';
-
-function fail(message: string): never {
-  process.stderr.write(`handoff: ${message}\n`);
-  process.exit(2);
-}
-
-function args() {
-  try {
-    return parseArgs({
-      allowPositionals: true,
-      options: {
-        sheet: { type: 'string' },
-        pdf: { type: 'string' },
-        case: { type: 'string' },
-        fhir: { type: 'string' },
-        paper: { type: 'string', default: 'a4' },
-        tz: { type: 'string', default: 'UTC' },
-        writer: { type: 'string', default: 'chair-1' },
-        passphrase: { type: 'string' },
-      },
-    });
-  } catch (error) {
-    return fail(`${(error as Error).message}\n${USAGE}`);
-  }
-}
-
-function read(file: string): string {
-  try {
-    return readFileSync(file, 'utf8');
-  } catch {
-    return fail(`cannot read ${file}`);
-  }
-}
+const command = cli(
+  'handoff',
+  'usage: npm run -s handoff -- FILE --sheet|--pdf|--case|--fhir OUT [--paper a4|letter] [--tz ZONE] [--writer NAME] [--passphrase FILE]',
+);
+const fail: Cli['fail'] = command.fail;
+const { read, usage } = command;
 
 function write(out: string, content: string | Uint8Array): void {
   if (out === '-') {
@@ -62,12 +33,21 @@ function write(out: string, content: string | Uint8Array): void {
   }
 }
 
-const { values, positionals } = args();
+const { values, positionals } = argsOf(command, {
+  sheet: { type: 'string' },
+  pdf: { type: 'string' },
+  case: { type: 'string' },
+  fhir: { type: 'string' },
+  paper: { type: 'string', default: 'a4' },
+  tz: { type: 'string', default: 'UTC' },
+  writer: { type: 'string', default: 'chair-1' },
+  passphrase: { type: 'string' },
+});
 const paper =
   ({ a4: 'A4', letter: 'LETTER' } as const)[values.paper] ?? fail(`unknown paper ${values.paper}: a4 or letter`);
 const [file] = positionals;
 const wanted = [values.sheet, values.pdf, values.case, values.fhir].some((out) => out !== undefined);
-if (file === undefined || positionals.length > 1 || !wanted) fail(USAGE);
+if (file === undefined || positionals.length > 1 || !wanted) fail(usage);
 if (!isTimeZone(values.tz)) fail(`unknown time zone ${values.tz}`);
 
 async function opened({ facts }: Taken, now: number): Promise<OpenCase> {

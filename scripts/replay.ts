@@ -2,46 +2,21 @@
  * npm run -s replay -- FILE [FILE …] [--all] [--sheet] [--facts] [--log] [--tz ZONE]: a recorded visit, or the successive
  * visits of one case, through the same path as in the browser.
  */
-import { readFileSync } from 'node:fs';
-import { parseArgs } from 'node:util';
 import { appVersion } from '../src/app/version.ts';
 import { parseRecording, runReplays, type Recording, type Replayed } from '../src/app/replay.ts';
 import { defaultPractice } from '../src/domain/protocol/practice.ts';
 import { readingDefs } from '../src/domain/protocol/readings.ts';
 import { sheetText } from '../src/handoff/sheet-text.ts';
+import { isTimeZone } from '../src/handoff/sheet-times.ts';
 import { summaryJson } from '../src/handoff/summary-json.ts';
+import { argsOf, cli, type Cli } from './lib/cli.ts';
 
-const USAGE = 'usage: npm run -s replay -- FILE [FILE …] [--all] [--sheet] [--facts] [--log] [--tz ZONE]';
-
-function fail(message: string): never {
-  process.stderr.write(`replay: ${message}\n`);
-  process.exit(2);
-}
-
-function args() {
-  try {
-    return parseArgs({
-      allowPositionals: true,
-      options: {
-        all: { type: 'boolean' },
-        sheet: { type: 'boolean' },
-        facts: { type: 'boolean' },
-        log: { type: 'boolean' },
-        tz: { type: 'string', default: 'UTC' },
-      },
-    });
-  } catch (error) {
-    return fail(`${(error as Error).message}\n${USAGE}`);
-  }
-}
-
-function read(file: string): string {
-  try {
-    return readFileSync(file, 'utf8');
-  } catch {
-    return fail(`cannot read ${file}`);
-  }
-}
+const command = cli(
+  'replay',
+  'usage: npm run -s replay -- FILE [FILE …] [--all] [--sheet] [--facts] [--log] [--tz ZONE]',
+);
+const fail: Cli['fail'] = command.fail;
+const { read, usage } = command;
 
 function recording(file: string): Recording {
   const parsed = parseRecording(read(file));
@@ -74,13 +49,15 @@ function print(played: readonly Replayed[]): void {
   }
 }
 
-const { values, positionals } = args();
-if (positionals.length === 0) fail(USAGE);
-try {
-  new Intl.DateTimeFormat('en', { timeZone: values.tz });
-} catch {
-  fail(`unknown time zone ${values.tz}`);
-}
+const { values, positionals } = argsOf(command, {
+  all: { type: 'boolean' },
+  sheet: { type: 'boolean' },
+  facts: { type: 'boolean' },
+  log: { type: 'boolean' },
+  tz: { type: 'string', default: 'UTC' },
+});
+if (positionals.length === 0) fail(usage);
+if (!isTimeZone(values.tz)) fail(`unknown time zone ${values.tz}`);
 const played = play(positionals);
 if (values.log === true) log(played);
 print(played);

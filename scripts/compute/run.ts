@@ -25,6 +25,10 @@ function parsed(text: string): { readonly json: unknown } | undefined {
   }
 }
 
+/** Twelve figures are more than anything here is known to; what binary fractions leave behind them is not printed. */
+const tidy = (_key: string, value: unknown): unknown =>
+  typeof value === 'number' ? Number(value.toPrecision(12)) : value;
+
 function answered(one: Computation, given: unknown): Printed {
   const checked = v.safeParse(one.input, given);
   if (!checked.success) {
@@ -42,7 +46,7 @@ function answered(one: Computation, given: unknown): Printed {
     unit: one.unit,
     inputs,
   };
-  return { code: 0, out: JSON.stringify({ ...answer, source: { id: source, ...sources[source] } }, null, 2) };
+  return { code: 0, out: JSON.stringify({ ...answer, source: { id: source, ...sources[source] } }, tidy, 2) };
 }
 
 /** `--list`, or a name and its input as JSON. */

@@ -35,6 +35,14 @@ describe('what can be called from the command line', () => {
     expect(computations.map((one) => one.name).toSorted()).toEqual(wanted);
   });
 
+  it('prints no figures that only binary fractions have', () => {
+    const printed = runCompute(['pinChange', '{"restMm":66.4,"recordedMm":66.4,"targetSpaceMm":3}']);
+    expect(printed.code).toBe(0);
+    const numbers = 'out' in printed ? (printed.out.match(/-?\d+\.\d+/g) ?? []) : [];
+    expect(numbers.length).toBeGreaterThan(0);
+    for (const number of numbers) expect(number.replace(/^-?0?\.?0*/, '').length, number).toBeLessThanOrEqual(13);
+  });
+
   it('says what each takes and in which unit', () => {
     for (const one of computations) {
       expect(shapeOf(one.input), one.name).toMatch(/^\{ .+: .+ \}$/);
