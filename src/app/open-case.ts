@@ -4,6 +4,7 @@ import type { Deadline } from '../domain/summary/clocks.ts';
 import type { CaseRow } from '../storage/types.ts';
 import type { AppModel } from './model.ts';
 import type { Session } from './session.ts';
+import type { WaitingPort } from './waiting.ts';
 
 export interface OpenCase {
   readonly id: string;
@@ -53,7 +54,11 @@ export interface NextVisit {
 
 export interface KitHost {
   now(): number;
+  /** Calendar day of a moment where the practice is; without it, that of the device's own zone. */
+  day?(at: number): string;
   /** The practice's own settings and protocols; without them, the ones shipped. */
   readonly practice?: Practice;
   readonly protocols?: readonly VisitProtocol[];
+  /** Where it is noted that a number waits; without it, one lost with the page is not spoken of. */
+  readonly waiting?: WaitingPort;
 }

@@ -56,7 +56,8 @@ export class OwnThings {
   async host(): Promise<KitHost> {
     const store = await this.#stored();
     const { clock } = this.#parts.devices.time;
-    return { now: () => clock.now(), practice: store.practice, protocols: store.protocols };
+    const { settings } = this.#parts.devices;
+    return { now: () => clock.now(), practice: store.practice, protocols: store.protocols, waiting: settings };
   }
 
   /** For the two screens that show it; nothing elsewhere. */

@@ -5,6 +5,7 @@
 import { createActor, type Actor } from 'xstate';
 import type { Fact, FactBody, PhaseId } from '../domain/case/facts.ts';
 import { addFacts, emptyLog, lastAct, readCase, type CaseView } from '../domain/case/fold.ts';
+import { dayOf, printDay } from '../domain/measure/calendar.ts';
 import { isExpired, lotText } from '../domain/protocol/lots.ts';
 import { onOffer } from '../domain/protocol/on-offer.ts';
 import { stepOf } from '../domain/protocol/path.ts';
@@ -14,7 +15,7 @@ import { summarise } from '../domain/summary/summarise.ts';
 import { interpretAddressed } from '../interpret/address.ts';
 import type { Expectation, Interpretation, Utterance } from '../interpret/types.ts';
 import { visitMachine } from '../../machines/visit.ts';
-import type { VisitContext, VisitEvent } from '../../machines/visit.types.ts';
+import type { Pending, VisitContext, VisitEvent } from '../../machines/visit.types.ts';
 import { expectationOf, modeOf, type Surroundings } from './expectation.ts';
 import { intentOf, touchIntent, type Intent } from './intents.ts';
 import { visitInput } from './resume.ts';
@@ -29,8 +30,12 @@ export interface SessionDeps {
   readonly language: Language;
   readonly appVersion: string;
   now(): number;
+  /** Calendar day of a moment where the practice is, "2026-03-02"; absent = in universal time. */
+  day?(at: number): string;
   /** Facts of one act, stamped and in order; the caller makes them durable. */
   append(facts: readonly Fact[]): void;
+  /** A number is shown and waits for its yes. */
+  waits?(pending: Pending): void;
 }
 
 /** What came of one utterance or press. Empty strings mean there is nothing to say. */
@@ -239,7 +244,7 @@ class VisitSession implements Session {
     if (step?.kind !== 'clock' || offer === undefined)
       return { ...QUIET, trouble: 'That material is not on offer at this step.' };
     this.choices.set(step.clock, id);
-    const late = 'mixS' in offer && isExpired(offer, this.deps.now());
+    const late = 'mixS' in offer && isExpired(offer, this.today());
     return { ...QUIET, said: `chosen: ${offer.name}`, trouble: late ? `Out of date: ${lotText(offer)}.` : '' };
   }
 
@@ -248,7 +253,13 @@ class VisitSession implements Session {
     const offer = onOffer(step, this.deps.practice).find((m) => m.id === this.chosen());
     if (step?.kind !== 'clock') return { ...QUIET, trouble: 'There is no clock to start at this step.' };
     if (offer === undefined) return { ...QUIET, trouble: 'Choose the material first.' };
-    return this.send('mixS' in offer ? { type: 'START', material: offer } : { type: 'START', agent: offer });
+    if ('mixS' in offer) return this.send({ type: 'START', material: offer, day: this.today() });
+    return this.send({ type: 'START', agent: offer });
+  }
+
+  private today(): string {
+    const now = this.deps.now();
+    return this.deps.day?.(now) ?? printDay(dayOf(now));
   }
 
   /** How many items stand open is known only here; the machine decides what follows from it. */
@@ -267,7 +278,10 @@ class VisitSession implements Session {
     const event = this.completed(asked);
     const snapshot = this.actor.getSnapshot();
     if (snapshot.status !== 'active' || !snapshot.can(event)) return { ...QUIET, trouble: this.refusal(event) };
+    const waited = snapshot.context.pending;
     this.actor.send(event);
+    const { pending } = this.context();
+    if (pending !== undefined && pending !== waited) this.deps.waits?.(pending);
     const facts = this.written;
     const said = describeAct(
       facts.map((fact) => fact.body),

@@ -13,6 +13,7 @@ import { loadLanguage } from '../interpret/index.ts';
 import type { CaseRow, FactLog } from '../storage/types.ts';
 import type { AppModel } from './model.ts';
 import { caseLine, nextVisit } from './case-line.ts';
+import { localDay } from './dates.ts';
 import { modeOf } from './expectation.ts';
 import type { KitHost, NewCase, NextVisit, OpenCase, Opened } from './open-case.ts';
 import { nextOpeningFact, openingFacts } from './opening.ts';
@@ -21,6 +22,7 @@ import { latestProtocol, loadProtocol, visit1 } from './protocols.ts';
 import { createSession, type Session } from './session.ts';
 import { stepView } from './step-view.ts';
 import { appVersion } from './version.ts';
+import { lostWhileWaiting, noteWaiting } from './waiting.ts';
 
 export { PracticeStore } from './practice-store.ts';
 export { Listening } from './listening.ts';
@@ -33,9 +35,18 @@ export async function openFromLog(id: string, log: Pick<FactLog, 'open'>, host: 
   const loaded = await log.open(id);
   if (loaded.ok) {
     const opened = await openStored(id, loaded.facts, host);
-    return opened.ok && loaded.recovered !== undefined ? { ...opened, recovered: loaded.recovered } : opened;
+    return opened.ok ? withNews(opened, loaded.recovered, host) : opened;
   }
   return { ok: false, text: loaded.reason === 'gap' ? `${loaded.why} ${NOT_CHANGED}` : loaded.why };
+}
+
+type Open = Extract<Opened, { ok: true }>;
+
+/** What was mended on the disk, and what was lost with the page. */
+async function withNews(opened: Open, mended: string | undefined, host: KitHost): Promise<Opened> {
+  const lost = await lostWhileWaiting(host.waiting, opened.open.session.view().log.facts);
+  const news = [mended ?? '', lost].filter((text) => text !== '').join(' ');
+  return news === '' ? opened : { ...opened, recovered: news };
 }
 
 /** Raw facts as stored → a running session, or a sentence saying why not. */
@@ -137,7 +148,12 @@ async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Pro
       language,
       appVersion,
       now: () => host.now(),
+      day: (at) => host.day?.(at) ?? localDay(at),
       append: () => undefined,
+      waits: (pending) => {
+        const standing = { caseId: id, facts: session.view().log.facts.length, names: { protocol, readings } };
+        noteWaiting(host.waiting, pending, standing);
+      },
     },
     facts,
   );

@@ -35,7 +35,8 @@ export type KeyDeed =
   | { readonly do: 'nothing' }
   | { readonly do: 'key'; readonly key: string }
   | { readonly do: 'press'; readonly intent: string }
-  | { readonly do: 'draft'; readonly draft: string }
+  /** `why`: the sign was not taken, and why not. */
+  | { readonly do: 'draft'; readonly draft: string; readonly why?: string }
   | { readonly do: 'enter' }
   | { readonly do: 'closeKeypad' }
   | { readonly do: 'closePanel' }
@@ -57,8 +58,22 @@ export function addToDraft(draft: string, sign: string): string {
   return draft === '0' ? next : draft + next;
 }
 
+/** Why the keypad cannot take one more sign; empty when it can. Nothing typed falls away without a word. */
+export function whyNotTaken(draft: string, sign: string): string {
+  if (addToDraft(draft, sign) !== draft || (draft === '0' && sign === '0')) return '';
+  if (sign === '.' || sign === ',') return 'There is a point already.';
+  return draft.includes('.')
+    ? `“${sign}” was not taken: at most two decimals can be kept.`
+    : `“${sign}” was not taken: at most four digits before the point.`;
+}
+
+function taken(draft: string, sign: string): KeyDeed {
+  const why = whyNotTaken(draft, sign);
+  return { do: 'draft', draft: addToDraft(draft, sign), ...(why === '' ? {} : { why }) };
+}
+
 function onKeypad(key: string, { draft }: KeySetting): KeyDeed {
-  if (/^[0-9.,]$/.test(key)) return { do: 'draft', draft: addToDraft(draft, key) };
+  if (/^[0-9.,]$/.test(key)) return taken(draft, key);
   if (key === 'Backspace') return { do: 'draft', draft: draft.slice(0, -1) };
   if (GO_ON.has(key)) return draft === '' ? NOTHING : { do: 'enter' };
   if (GO_BACK.has(key)) return { do: 'closeKeypad' };

@@ -3,7 +3,7 @@ import { useEffect, useState } from 'react';
 import { parseHundredths, type LengthFailure } from '../domain/measure/length.ts';
 import type { AppActions, AppModel } from '../app/model.ts';
 import { choicesOf } from './choices.ts';
-import { addToDraft, type KeyDeed, type Panel } from './keyboard.ts';
+import { addToDraft, whyNotTaken, type KeyDeed, type Panel } from './keyboard.ts';
 import { useKeys } from './useKeys.ts';
 
 const NOT_A_NUMBER: Readonly<Record<LengthFailure, string>> = {
@@ -39,9 +39,9 @@ export function useVisitUi(model: AppModel, actions: AppActions): VisitUi {
     };
   }, [model.keypadOpen]);
 
-  const write = (text: string) => {
+  const write = (text: string, why = '') => {
     setDraft(text);
-    setDraftTrouble('');
+    setDraftTrouble(why);
     if (!model.keypadOpen) actions.openKeypad(true);
   };
   const close = () => actions.openKeypad(false);
@@ -58,7 +58,7 @@ export function useVisitUi(model: AppModel, actions: AppActions): VisitUi {
   const onDeed = (deed: KeyDeed) => {
     if (deed.do === 'key') actions.key(deed.key);
     if (deed.do === 'press') actions.press(deed.intent);
-    if (deed.do === 'draft') write(deed.draft);
+    if (deed.do === 'draft') write(deed.draft, deed.why);
     if (deed.do === 'enter') enter();
     if (deed.do === 'closeKeypad') close();
     if (deed.do === 'closePanel') setPanel('none');
@@ -75,7 +75,7 @@ export function useVisitUi(model: AppModel, actions: AppActions): VisitUi {
     draft,
     draftTrouble,
     panel: openPanel,
-    sign: (sign) => write(addToDraft(draft, sign)),
+    sign: (sign) => write(addToDraft(draft, sign), whyNotTaken(draft, sign)),
     rubOut: () => write(draft.slice(0, -1)),
     enter,
     closeKeypad: close,

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseHundredths } from '../../src/domain/measure/length.ts';
-import { addToDraft, deedOf, type KeyDeed, type KeyPressed, type KeySetting } from '../../src/screens/keyboard.ts';
+import {
+  addToDraft,
+  deedOf,
+  whyNotTaken,
+  type KeyDeed,
+  type KeyPressed,
+  type KeySetting,
+} from '../../src/screens/keyboard.ts';
 
 const setting: KeySetting = {
   shown: 'visit:tell:inform:',
@@ -108,6 +115,35 @@ describe('the text on the keypad', () => {
         const text = signs.reduce(addToDraft, '').replace(/\.$/, '');
         const parsed = parseHundredths(text);
         expect(parsed.ok || parsed.reason === 'tooLarge').toBe(true);
+      }),
+    );
+  });
+});
+
+describe('a sign that the keypad cannot take', () => {
+  const open = { ...setting, keypadOpen: true };
+  it.each([
+    ['62.55', '5', 'two decimals'],
+    ['6255', '1', 'four digits'],
+    ['6.2', '.', 'a point already'],
+  ])('“%s” and then “%s”: says why, and what was typed stays', (draft, sign, why) => {
+    const deed = deedOf(pressed(sign), { ...open, draft });
+    expect(deed).toMatchObject({ do: 'draft', draft });
+    expect(deed.do === 'draft' ? deed.why : '').toContain(why);
+    expect(whyNotTaken(draft, sign)).toContain(why);
+  });
+
+  it('is never swallowed: each sign changes the text or is answered, but a second zero in front', () => {
+    const signs = fc.array(fc.constantFrom(...'0123456789.,'), { maxLength: 12 });
+    fc.assert(
+      fc.property(signs, (typed) => {
+        let draft = '';
+        for (const sign of typed) {
+          const next = addToDraft(draft, sign);
+          if (next === draft && !(draft === '0' && sign === '0')) expect(whyNotTaken(draft, sign)).not.toBe('');
+          else expect(whyNotTaken(draft, sign)).toBe('');
+          draft = next;
+        }
       }),
     );
   });

@@ -22,7 +22,7 @@ export function Keypad({ step, ui }: KeypadProps) {
     <section className="keypad" aria-label="Keypad">
       <div className="keypad-display">
         <p className="keypad-subject">{subjectOf(step)}</p>
-        <p className="digits" aria-live="polite">
+        <p className={`digits digits-${ui.draft.replace('.', '').length}`} aria-live="polite">
           {ui.draft === '' ? <span className="digits-slot" aria-hidden="true" /> : ui.draft}
           <span className="unit"> {unit}</span>
         </p>
