@@ -194,7 +194,8 @@ export function startClock(context: Context, event: Of<'START'>): Plan {
   const clocks = { ...context.clocks, [step.clock]: 'mixing' as const };
   const common = { kind: 'clockStarted', step: step.id, clock: step.clock } as const;
   if (step.flow === 'impression' && event.material !== undefined) {
-    return { facts: [{ ...common, flow: 'impression', material: event.material }], patch: { clocks } };
+    const day = event.day === undefined ? {} : { day: event.day };
+    return { facts: [{ ...common, flow: 'impression', material: event.material, ...day }], patch: { clocks } };
   }
   if (step.flow === 'timed' && event.agent !== undefined) {
     const of = step.of === undefined ? {} : { of: step.of };

@@ -78,7 +78,13 @@ export type VisitEvent =
   | { readonly type: 'NOTE'; readonly text: string; readonly source: Source }
   | ({ readonly type: 'CORRECT' } & Correcting)
   | { readonly type: 'GOTO'; readonly step: string }
-  | { readonly type: 'START'; readonly material?: Material; readonly agent?: Disinfectant }
+  | {
+      readonly type: 'START';
+      readonly material?: Material;
+      readonly agent?: Disinfectant;
+      /** Calendar day where the practice is. */
+      readonly day?: string;
+    }
   | { readonly type: 'SEATED' }
   | { readonly type: 'OUT' }
   /** A timed clock elsewhere in the visit is ended from the clock strip. */

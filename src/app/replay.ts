@@ -5,6 +5,7 @@
 import * as v from 'valibot';
 import type { Fact } from '../domain/case/facts.ts';
 import { foldCase, type CaseView } from '../domain/case/fold.ts';
+import { dayOf, printDay } from '../domain/measure/calendar.ts';
 import { protocolFor, protocols } from '../domain/protocol/index.ts';
 import type { Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import { clockRows, deadlines } from '../domain/summary/clocks.ts';
@@ -191,6 +192,14 @@ function protocolsBefore(view: CaseView): readonly VisitProtocol[] {
     .flatMap((span) => protocolFor(span.opened.body.protocol, span.opened.body.version) ?? []);
 }
 
+/** What the written time is ahead of universal time, in milliseconds: the zone the recording was made in. */
+function zoneOf(written: string): number {
+  const match = /([+-])(\d{2}):?(\d{2})$/.exec(written);
+  if (match === null) return 0;
+  const ms = (Number(match[2]) * 60 + Number(match[3])) * 60_000;
+  return match[1] === '-' ? -ms : ms;
+}
+
 /** One visit walked from its first line to its last, and a moment beyond. */
 function walkVisit(
   recording: Recording,
@@ -210,6 +219,7 @@ function walkVisit(
       language: recording.header.language,
       appVersion,
       now: () => now,
+      day: (moment) => printDay(dayOf(moment + zoneOf(recording.header.startedAt))),
       append: (f) => facts.push(...f),
     },
     [...facts],

@@ -35,7 +35,7 @@ export const firstVisit: Ground = { protocol: visit1, readings: readingDefs, pra
 export const small: Ground = { protocol: smallVisit, readings: smallReadings, practice: smallPractice };
 
 /** A fresh case, or one resumed from `facts` (copied, then grown). */
-export function bench(ground: Ground = small, facts?: readonly Fact[]): Bench {
+export function bench(ground: Ground = small, facts?: readonly Fact[], day?: (at: number) => string): Bench {
   const head = { case: 'T-1', visit: 1, clinician: 'KV', assistant: 'BR', language: 'en' } as const;
   const log: Fact[] =
     facts === undefined
@@ -51,7 +51,15 @@ export function bench(ground: Ground = small, facts?: readonly Fact[]): Bench {
       : [...facts];
   const self = { at: log.at(-1)?.at ?? START };
   const session = createSession(
-    { caseId: 'c1', ...ground, language: 'en', appVersion: 'test', now: () => self.at, append: (f) => log.push(...f) },
+    {
+      caseId: 'c1',
+      ...ground,
+      language: 'en',
+      appVersion: 'test',
+      now: () => self.at,
+      ...(day === undefined ? {} : { day }),
+      append: (f) => log.push(...f),
+    },
     [...log],
   );
   const hear = (

@@ -75,6 +75,8 @@ export type FactBody =
       readonly clock: string;
       readonly flow: 'impression';
       readonly material: Material;
+      /** Calendar day where the practice is, "2026-03-02": by it the lot's last day is judged. */
+      readonly day?: string;
     }
   | {
       readonly kind: 'clockStarted';

@@ -1,7 +1,7 @@
 /** Stored or imported facts are checked at the edge; nothing unparsed reaches the fold. */
 import * as v from 'valibot';
 import type { Fact } from './facts.ts';
-import { disinfectant, material, practice } from './practiceSchema.ts';
+import { day, disinfectant, material, practice } from './practiceSchema.ts';
 
 const text = v.pipe(v.string(), v.maxLength(4000));
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
@@ -57,7 +57,14 @@ export const factBody = v.variant('kind', [
   v.strictObject({ kind: v.literal('skipped'), step: id, reason: text }),
   v.strictObject({ kind: v.literal('note'), step: id, text, source }),
   v.variant('flow', [
-    v.strictObject({ kind: v.literal('clockStarted'), step: id, clock: id, flow: v.literal('impression'), material }),
+    v.strictObject({
+      kind: v.literal('clockStarted'),
+      step: id,
+      clock: id,
+      flow: v.literal('impression'),
+      material,
+      day: v.exactOptional(day),
+    }),
     v.strictObject({
       kind: v.literal('clockStarted'),
       step: id,

@@ -6,7 +6,8 @@ const text = v.pipe(v.string(), v.maxLength(4000));
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
 const int = v.pipe(v.number(), v.safeInteger());
 const num = v.pipe(v.number(), v.finite());
-const day = v.pipe(
+/** A calendar day, "2027-03-31". */
+export const day = v.pipe(
   v.string(),
   v.check((value) => parseDay(value) !== undefined, 'This is not a day written as 2027-03-31.'),
 );

@@ -1,4 +1,5 @@
 /** Rules about materials on the clock: phases missed, water off the leaflet, lots out of date. */
+import { dayOf, printDay } from '../measure/calendar.ts';
 import { temperatureCheck } from '../measure/mixing.ts';
 import { isExpired, lotText } from '../protocol/lots.ts';
 import { formatHundredths, toMm } from '../measure/length.ts';
@@ -89,11 +90,14 @@ export const waterTemperature: Rule = ({ rows, clocks }) =>
     ];
   });
 
-/** A lot past its last day when it was mixed. The lot travels in the entry, so a later package changes nothing. */
+/**
+ * A lot past its last day when it was mixed. Lot and day travel in the entry, so a later package or another time zone
+ * changes nothing; entries from before the day was written are judged by the universal day.
+ */
 export const expiredLots: Rule = ({ clocks }) =>
   clocks.flatMap((clock): Flag[] => {
-    const { material, startedAt, struck } = clock;
-    if (material === undefined || struck || !isExpired(material, startedAt)) return [];
+    const { material, startedAt, day, struck } = clock;
+    if (material === undefined || struck || !isExpired(material, day ?? printDay(dayOf(startedAt)))) return [];
     return [
       {
         id: `expired:${clock.id}`,

@@ -153,6 +153,7 @@ function toRow(clock: RawClock, { view, protocol, now }: Standing): ClockRow {
     ...(body.flow === 'impression' ? { material: body.material } : {}),
     ...(body.flow === 'timed' && body.of !== undefined ? { of: body.of } : {}),
     startedAt: at,
+    ...(body.flow === 'impression' && body.day !== undefined ? { day: body.day } : {}),
     ...(clock.seatedAt === undefined ? {} : { seatedAt: clock.seatedAt }),
     ...(clock.outAt === undefined ? {} : { outAt: clock.outAt }),
     ...(clock.takenAt === undefined ? {} : { takenAt: clock.takenAt }),

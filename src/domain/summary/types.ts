@@ -2,6 +2,7 @@
 import type { Bases, KeptBy, PhaseId } from '../case/facts.ts';
 import type { Hundredths } from '../measure/length.ts';
 import type { Material, Unit } from '../protocol/types.ts';
+import type { Decided } from './decided.types.ts';
 
 /** One kept reading, struck ones included. */
 export interface ReadingRow {
@@ -89,6 +90,8 @@ export interface ClockRow {
   /** For `timed`: the impression it belongs to. */
   readonly of?: string;
   readonly startedAt: number;
+  /** Calendar day of the start where the practice is, "2026-03-02"; absent on old records and for baths. */
+  readonly day?: string;
   readonly seatedAt?: number;
   readonly outAt?: number;
   /** Poured, or taken over by the laboratory. */
@@ -166,7 +169,7 @@ export interface LabLine {
   readonly at?: number;
 }
 
-export interface Summary {
+export interface Summary extends Decided {
   readonly caseCode: string;
   readonly demo: boolean;
   readonly visit: number;
