@@ -71,7 +71,7 @@ describe('an expired lot', () => {
 
 describe('the last day of a lot is a day of the practice, not of universal time', () => {
   const flagged = (b: ReturnType<typeof bench>) => b.summary().flags.some((one) => one.id.startsWith('expired:'));
-  const in30 = (zone: string) => (at: number) => localDay(at + 15.5 * HOUR, zone);
+  const in30 = (zone: string) => (moment: number) => localDay(moment + 15.5 * HOUR, zone);
 
   it.each([
     // START is 08:00 in universal time; fifteen and a half hours later it is 23:30 there.
