@@ -22,7 +22,8 @@ export function nextVisit(view: CaseView): number | undefined {
 /** Every visit that was opened, then those still to come. */
 export function caseLine(view: CaseView): readonly CaseVisit[] {
   const opened = view.visits.map((span, place): CaseVisit => {
-    const { visit } = span.opened.body;
+    const { visit, clinician, assistant } = span.opened.body;
+    const before = view.visits[place - 1]?.opened.body.clinician;
     const closed = span.closed === undefined ? {} : { closedAt: span.closed.at };
     return {
       visit,
@@ -31,6 +32,8 @@ export function caseLine(view: CaseView): readonly CaseVisit[] {
       state: span.closed === undefined ? 'now' : 'done',
       openedAt: span.opened.at,
       ...closed,
+      people: `${clinician}, ${assistant}`,
+      ...(before === undefined || before === clinician ? {} : { otherClinician: true }),
     };
   });
   const next = nextVisit(view);

@@ -10,6 +10,7 @@ import type {
   Language,
   Material,
   Disinfectant,
+  Person,
   Step,
   Unit,
 } from '../domain/protocol/types.ts';
@@ -164,6 +165,8 @@ export interface AppModel {
   readonly reading?: true;
   readonly step?: StepView;
   readonly summary?: Summary;
+  /** People of the practice, offered wherever a visit is begun or signed; anybody else may be typed. */
+  readonly people?: readonly Person[];
   /** The five visits: what is done, what runs, what may be opened next. */
   readonly caseLine?: readonly CaseVisit[];
   readonly clocks: readonly ClockRow[];
@@ -214,6 +217,10 @@ export interface CaseVisit {
   readonly state: 'done' | 'now' | 'next' | 'later';
   readonly openedAt?: number;
   readonly closedAt?: number;
+  /** Initials of clinician and assistant, "KV, BR"; absent while the visit is to come. */
+  readonly people?: string;
+  /** Another clinician than at the visit before. */
+  readonly otherClinician?: true;
 }
 
 /** Everything a screen may ask for. `press` takes the intent ids of `Utterance.text` for source touch. */

@@ -3,7 +3,9 @@ import type { Stores } from '../stores/stores.ts';
 import type { Desk, Done } from './desk.ts';
 import type { AppModel } from './model.ts';
 import type { KitHost } from './open-case.ts';
+import type { Person } from '../domain/protocol/types.ts';
 import type { OwnRequest } from './own.types.ts';
+import { peopleIn, PRACTICE_KEY } from './people.ts';
 import type { Devices } from './ports.ts';
 import type { PracticeStore } from './practice-store.ts';
 
@@ -19,6 +21,7 @@ export class OwnThings {
   #store: Promise<PracticeStore> | undefined;
   #coming: Promise<Desk> | undefined;
   #desk: Desk | undefined;
+  #people: readonly Person[] | undefined;
 
   constructor(parts: OwnParts) {
     this.#parts = parts;
@@ -60,9 +63,9 @@ export class OwnThings {
     return { now: () => clock.now(), practice: store.practice, protocols: store.protocols, waiting: settings };
   }
 
-  /** For the two screens that show it; nothing elsewhere. */
+  /** For the two screens that show it; elsewhere only who may be offered. */
   parts(place: AppModel['place']): Partial<AppModel> {
-    if (place !== 'practice' && place !== 'protocol') return {};
+    if (place !== 'practice' && place !== 'protocol') return { people: this.#peopleNow() };
     if (this.#desk === undefined) {
       void this.#fetch().then(() => this.#parts.changed());
       return {};
@@ -70,12 +73,27 @@ export class OwnThings {
     return { own: this.#desk.view() };
   }
 
+  /** The list of people alone is wanted long before the rest, and is read by itself. */
+  #peopleNow(): readonly Person[] {
+    if (this.#people === undefined) {
+      this.#people = [];
+      void this.#readPeople();
+    }
+    return this.#people;
+  }
+
+  async #readPeople(): Promise<void> {
+    const stored = await this.#parts.devices.settings.read(PRACTICE_KEY);
+    this.#people = peopleIn(stored.ok ? stored.value : undefined);
+    this.#parts.changed();
+  }
+
   ask(request: OwnRequest): void {
     void this.#fetch()
       .then((desk) => desk.ask(request))
       .then((done: Done) => {
         this.#parts.stores.ui.setState({ ...done, ...(request.ask === 'edit' ? { place: 'protocol' } : {}) });
-        this.#parts.changed();
+        return this.#readPeople();
       });
   }
 }

@@ -6,10 +6,10 @@ import { newVersion, type NewVersion } from '../domain/protocol/edit.ts';
 import { defaultPractice } from '../domain/protocol/practice.ts';
 import { readingDefs } from '../domain/protocol/readings.ts';
 import type { Practice, VisitProtocol } from '../domain/protocol/types.ts';
+import { PRACTICE_KEY } from './people.ts';
 import type { Devices } from './ports.ts';
 import { latestProtocol, visit1 } from './protocols.ts';
 
-export const PRACTICE_KEY = 'practice';
 export const PROTOCOLS_KEY = 'protocols';
 
 /** Kept, or a sentence saying why it is not. */

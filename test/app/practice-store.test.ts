@@ -1,7 +1,8 @@
 /** The practice's own settings and visits: kept, checked, used by cases opened from then on, and by no other. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { openNew, openStored, openVisit } from '../../src/app/visit-kit.ts';
-import { PRACTICE_KEY, PracticeStore, PROTOCOLS_KEY } from '../../src/app/practice-store.ts';
+import { PRACTICE_KEY } from '../../src/app/people.ts';
+import { PracticeStore, PROTOCOLS_KEY } from '../../src/app/practice-store.ts';
 import type { OpenCase, Opened } from '../../src/app/open-case.ts';
 import { dropStep, rewordStep } from '../../src/domain/protocol/edit.ts';
 import { defaultPractice } from '../../src/domain/protocol/practice.ts';

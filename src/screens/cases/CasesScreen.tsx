@@ -50,10 +50,10 @@ function BeforeYouStart() {
   );
 }
 
-function Begin({ actions }: { readonly actions: AppActions }) {
+function Begin({ model, actions }: PlaceProps) {
   const [asking, setAsking] = useState(false);
   const demo = () => actions.newCase({ code: 'DEMO-01', clinician: 'CL', assistant: 'AS', demo: true });
-  if (asking) return <NewCase actions={actions} onClose={() => setAsking(false)} />;
+  if (asking) return <NewCase actions={actions} people={model.people ?? []} onClose={() => setAsking(false)} />;
   return (
     <div className="begin">
       <Target look="main" size="giant" onPress={demo}>
@@ -84,7 +84,7 @@ export function CasesScreen({ model, actions }: PlaceProps) {
       </header>
       <SaidLine said={model.said} trouble={model.trouble} />
       <UpdateBar update={model.update} actions={actions} />
-      <Begin actions={actions} />
+      <Begin model={model} actions={actions} />
       <section className="case-list" aria-labelledby="case-list-head">
         <h2 id="case-list-head">Cases on this device</h2>
         {model.cases.length === 0 ? <p className="step-line">{model.reading ? 'Being read …' : 'None yet.'}</p> : null}

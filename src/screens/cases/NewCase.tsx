@@ -1,32 +1,10 @@
 /** A case begins with a code and two sets of initials; nothing that names the patient. */
 import { useState } from 'react';
 import type { AppActions } from '../../app/model.ts';
+import type { Person } from '../../domain/protocol/types.ts';
+import { Field } from '../parts/Field.tsx';
 import { Target } from '../parts/Target.tsx';
-
-interface FieldProps {
-  readonly label: string;
-  readonly hint: string;
-  readonly value: string;
-  readonly maxLength: number;
-  readonly onChange: (value: string) => void;
-}
-
-function Field({ label, hint, value, maxLength, onChange }: FieldProps) {
-  return (
-    <label className="field">
-      <span>{label}</span>
-      <span className="field-hint">{hint}</span>
-      <input
-        type="text"
-        value={value}
-        maxLength={maxLength}
-        autoComplete="off"
-        spellCheck={false}
-        onChange={(event) => onChange(event.target.value)}
-      />
-    </label>
-  );
-}
+import { Who } from '../parts/Who.tsx';
 
 function missing(code: string, clinician: string, assistant: string): string {
   if (code === '') return 'A case code is wanted.';
@@ -34,7 +12,13 @@ function missing(code: string, clinician: string, assistant: string): string {
   return assistant === '' ? 'The initials of the assistant are wanted.' : '';
 }
 
-export function NewCase({ actions, onClose }: { readonly actions: AppActions; readonly onClose: () => void }) {
+interface NewCaseProps {
+  readonly actions: AppActions;
+  readonly people: readonly Person[];
+  readonly onClose: () => void;
+}
+
+export function NewCase({ actions, people, onClose }: NewCaseProps) {
   const [code, setCode] = useState('');
   const [clinician, setClinician] = useState('');
   const [assistant, setAssistant] = useState('');
@@ -55,8 +39,12 @@ export function NewCase({ actions, onClose }: { readonly actions: AppActions; re
       }}
     >
       <Field label="Case code" hint="your own, never a name" value={code} maxLength={24} onChange={setCode} />
-      <Field label="Clinician" hint="initials" value={clinician} maxLength={6} onChange={setClinician} />
-      <Field label="Assistant" hint="initials" value={assistant} maxLength={6} onChange={setAssistant} />
+      <Who part="clinician" people={people} value={clinician} onChange={setClinician} />
+      <Who part="assistant" people={people} value={assistant} onChange={setAssistant} />
+      <p className="scope">
+        For new complete dentures. Not for relines, copy dentures or immediate dentures: the visits here do not cover
+        them.
+      </p>
       <p className={trouble === '' ? 'trouble trouble-none' : 'trouble'} role="alert">
         {trouble}
       </p>

@@ -1,10 +1,12 @@
 /** The visits of a case in a row: what is done, what runs, what may be opened next. Shape and words carry the state. */
 import { useState } from 'react';
 import type { AppActions, AppModel, CaseVisit } from '../../app/model.ts';
+import type { Person } from '../../domain/protocol/types.ts';
 import { day } from '../format.ts';
-import { Form, type Written } from './Form.tsx';
 import { SignIcon } from './Icons.tsx';
+import { Trouble } from './Lines.tsx';
 import { Target } from './Target.tsx';
+import { Who } from './Who.tsx';
 
 function stateWords(visit: CaseVisit): string {
   if (visit.state === 'done') return visit.closedAt === undefined ? 'closed' : `closed ${day(visit.closedAt)}`;
@@ -20,24 +22,44 @@ interface CaseLineProps {
 interface NextProps {
   readonly next: CaseVisit;
   readonly actions: AppActions;
+  readonly people: readonly Person[];
   readonly clinician: string;
   readonly assistant: string;
 }
 
 /** Who works at the next visit, when it is not the same two. */
-function OtherPeople({ next, actions, clinician, assistant, onClose }: NextProps & { readonly onClose: () => void }) {
-  const begin = (written: Written): string => {
-    const who = { clinician: (written['clinician'] ?? '').trim(), assistant: (written['assistant'] ?? '').trim() };
-    if (who.clinician === '' || who.assistant === '') return 'The initials of clinician and assistant are wanted.';
+function OtherPeople({ next, actions, people, onClose, ...last }: NextProps & { readonly onClose: () => void }) {
+  const [clinician, setClinician] = useState(last.clinician);
+  const [assistant, setAssistant] = useState(last.assistant);
+  const [trouble, setTrouble] = useState('');
+  const begin = () => {
+    const who = { clinician: clinician.trim(), assistant: assistant.trim() };
+    if (who.clinician === '' || who.assistant === '') {
+      setTrouble('The initials of clinician and assistant are wanted.');
+      return;
+    }
     actions.openVisit({ visit: next.visit, ...who });
-    return '';
+    onClose();
   };
-  const fields = [
-    { key: 'clinician', label: 'Clinician', hint: 'initials', value: clinician },
-    { key: 'assistant', label: 'Assistant', hint: 'initials', value: assistant },
-  ];
   return (
-    <Form name={`People of ${next.name}`} fields={fields} onKeep={begin} onClose={onClose} keepWord="Open with these" />
+    <form
+      className="entry-form who-form"
+      aria-label={`People of ${next.name}`}
+      onSubmit={(event) => {
+        event.preventDefault();
+        begin();
+      }}
+    >
+      <Who part="clinician" people={people} value={clinician} onChange={setClinician} />
+      <Who part="assistant" people={people} value={assistant} onChange={setAssistant} />
+      <Trouble text={trouble} />
+      <div className="entry-ends">
+        <button type="submit" className="target target-main target-plain">
+          <span className="target-words">Open with these</span>
+        </button>
+        <Target onPress={onClose}>Give up</Target>
+      </div>
+    </form>
   );
 }
 
@@ -47,7 +69,7 @@ export function OpenNext({ model, actions }: CaseLineProps) {
   const next = model.caseLine?.find((visit) => visit.state === 'next');
   if (next === undefined) return null;
   const { clinician = '', assistant = '' } = model.summary ?? {};
-  const who = { next, actions, clinician, assistant };
+  const who = { next, actions, people: model.people ?? [], clinician, assistant };
   if (others) return <OtherPeople {...who} onClose={() => setOthers(false)} />;
   return (
     <div className="entry-ends">
@@ -77,6 +99,8 @@ export function CaseLine({ model, actions }: CaseLineProps) {
             </p>
             <p>{visit.title}</p>
             <p className="case-visit-state">{stateWords(visit)}</p>
+            {visit.people === undefined ? null : <p>{visit.people}</p>}
+            {visit.otherClinician === true ? <p className="case-visit-other">another clinician</p> : null}
           </li>
         ))}
       </ol>

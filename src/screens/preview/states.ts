@@ -39,6 +39,12 @@ const base: AppModel = {
   place: 'visit',
   now: NOW,
   cases: [],
+  people: [
+    { initials: 'CL', role: 'clinician' },
+    { initials: 'LM', role: 'clinician' },
+    { initials: 'AS', role: 'assistant' },
+    { initials: 'QA', role: 'assistant' },
+  ],
   summary,
   clocks: [],
   ringing: [],

@@ -2,7 +2,11 @@
 import { SignIcon, ToneIcon } from '../parts/Icons.tsx';
 import { OwnWords } from '../parts/OwnWords.tsx';
 import { Target } from '../parts/Target.tsx';
+import { initialsOf } from '../parts/Who.tsx';
 import { StepLines, type BodyProps } from './body.tsx';
+
+/** So many others of the role stand ready; anybody else types. */
+const OTHERS = 4;
 
 /** So many open items stand here; the summary has them all. */
 const SHOWN = 4;
@@ -36,6 +40,9 @@ export function SignoffBody({ model, step, actions, ui }: BodyProps) {
   if (step.step.kind !== 'signoff') return null;
   const { role } = step.step;
   const initials = model.summary?.[role] ?? '';
+  const others = initialsOf(model.people ?? [], role)
+    .filter((who) => who !== initials)
+    .slice(0, OTHERS);
   const sign = (who: string) => actions.press(`sign:${who}`);
   const signed = model.summary?.signed.filter((one) => one.role === role) ?? [];
   return (
@@ -52,6 +59,15 @@ export function SignoffBody({ model, step, actions, ui }: BodyProps) {
           <Target look="main" size="giant" icon={<SignIcon sign="pencil" />} onPress={() => sign(initials)}>
             Sign as {initials} <span className="material-times">{role}</span>
           </Target>
+        )}
+        {others.length === 0 ? null : (
+          <div className="who" role="group" aria-label={`Others of the practice, ${role}`}>
+            {others.map((who) => (
+              <Target key={who} name={`Sign as ${who}`} onPress={() => sign(who)}>
+                {who}
+              </Target>
+            ))}
+          </div>
         )}
         <OwnWords label="Other initials" give="Sign with these" maxLength={6} onGive={sign} />
         {model.flags.length === 0 ? null : (
