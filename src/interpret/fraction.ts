@@ -1,5 +1,5 @@
 /** What follows the whole number: decimals after a point, halves, quarters, tenths, ½. */
-import { AND, ARTICLE, DIGIT, HALF, PARTS, POINT, QUARTER, TEEN, TENS } from './roles.ts';
+import { AND, ARTICLE, DIGIT, HALF, PARTS, POINT, QUARTER, TEEN, TENS, UNIT } from './roles.ts';
 import type { Line } from './line.ts';
 import type { UnclearReason } from './types.ts';
 import { COMMA, SPACE, STOP } from './tokens.ts';
@@ -34,7 +34,8 @@ function decimalPiece(line: Line, i: number): { figures: string; end: number } |
     return line.figures(i) && numeral.decimals === undefined ? { figures: numeral.whole, end: i + 1 } : undefined;
   const two = line.has(i, TEEN | TENS) || isUnitFirst(line, i) ? line.lexicon.tables.tens(line, i) : undefined;
   if (two && two.value >= 10) return { figures: `${two.value}`, end: two.end };
-  const digit = line.digit(i, true);
+  // "coma un milímetros"
+  const digit = line.has(i, ARTICLE) && line.near(i + 1, UNIT) ? line.value(i) : line.digit(i, true);
   return digit < 0 ? undefined : { figures: `${digit}`, end: i + 1 };
 }
 

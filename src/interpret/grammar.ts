@@ -4,8 +4,8 @@
  */
 import type { Language } from '../domain/protocol/types.ts';
 import { commandWords } from './commands.ts';
-import { lexiconOf } from './languages.ts';
 import { answers } from './said.ts';
+import { speechOf } from './speak.ts';
 import type { Expectation } from './types.ts';
 
 /** Whole numbers a length can have. */
@@ -26,7 +26,7 @@ function rule(name: string, choices: readonly (string | undefined)[]): string | 
 
 /** Rules for numbers, from the words for reading back. */
 function numberRules(language: Language): readonly (string | undefined)[] {
-  const { speech } = lexiconOf(language).tables;
+  const speech = speechOf(language);
   const whole = Array.from({ length: WHOLE_NUMBERS }, (_, n) => spoken(speech.whole(n)));
   return [
     rule('whole', whole),

@@ -3,12 +3,20 @@
  * fetched once by `loadLanguage` beforehand.
  */
 import { interpretKey, interpretKeypad, interpretTouch } from './hands.ts';
+import type { Language } from '../domain/protocol/types.ts';
+import { loadTables } from './languages.ts';
+import { loadSpeech } from './speak.ts';
 import type { Expectation, Interpretation, Utterance } from './types.ts';
 import { interpretVoice } from './voice.ts';
 
-export { isLoaded, loadLanguage } from './languages.ts';
+export { isLoaded } from './languages.ts';
 export { commandWords } from './commands.ts';
 export { speakNumber } from './speak.ts';
+
+/** Fetches what a language needs to be understood and read back. Resolves at once when it is there. */
+export async function loadLanguage(language: Language): Promise<void> {
+  await Promise.all([loadTables(language), loadSpeech(language)]);
+}
 
 export function interpret(utterance: Utterance, expectation: Expectation): Interpretation {
   switch (utterance.source) {

@@ -1,5 +1,5 @@
 /** From the numbers in an utterance to one meaning: a value, a question, or nothing. */
-import { FIX } from './roles.ts';
+import { FIX, RANGE } from './roles.ts';
 import type { SpokenUnit } from './roles.ts';
 import type { Hundredths } from '../domain/measure/length.ts';
 import { beside, further, isStrong, isTalk } from './doubt.ts';
@@ -33,9 +33,9 @@ const unclear = (reason: UnclearReason): Meaning => ({ kind: 'unclear', reason }
 const askAll = (found: readonly Span[]): Meaning =>
   ask('twoNumbers', [...new Set(found.flatMap((f) => (f.problem ? f.candidates : [f.value])))]);
 
-/** A correction was spoken between two tokens. */
+/** A correction was spoken between two tokens. "Fifteen, or actually fifty" is none: both remain. */
 function isFixed(line: Line, from: number, to: number): boolean {
-  for (let i = from; i < to; i++) if (line.has(i, FIX)) return true;
+  for (let i = from; i < to; i++) if (line.has(i, FIX) && !line.after(i, RANGE)) return true;
   return false;
 }
 

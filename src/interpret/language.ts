@@ -1,8 +1,7 @@
-/** What a language has to say about itself: plain tables, a rule for numbers below one hundred, and its words for reading back. */
+/** What a language has to say about itself: plain tables, a rule for numbers below one hundred, and (apart) its words for reading back. */
 import type { Language } from '../domain/protocol/types.ts';
 import type { CommandId } from './types.ts';
 import type { Line } from './line.ts';
-import type { RoleName } from './roles.ts';
 
 /** A number below one hundred found at a place in the tokens. */
 export interface Below100 {
@@ -16,10 +15,10 @@ export interface Below100 {
 export type TensRule = (line: Line, i: number) => Below100 | undefined;
 
 /**
- * Words by role, blank-separated; `word=value` where a value is needed; `_` joins a phrase: "one=1 scratch_that".
- * Folded: lower case, no accents, no apostrophes.
+ * Roles and the words that have them, blank-separated; `word=value` where a value is needed; `_` joins a phrase:
+ * "one=1 scratch_that". Folded: lower case, no accents, no apostrophes.
  */
-export type WordTable = Readonly<Partial<Record<RoleName, string>>>;
+export type WordTable = readonly (readonly [roles: number, words: string])[];
 
 /** Values of a language's whole numbers and decimals as words, for reading back. */
 export interface Speech {
@@ -53,7 +52,4 @@ export interface LanguageTables {
   readonly tens: TensRule;
   /** "A hundred AND two" is one number here. */
   readonly andAfterHundred: boolean;
-  /** Morphemes of a number word written together, or undefined. */
-  readonly split?: (word: string) => readonly string[] | undefined;
-  readonly speech: Speech;
 }

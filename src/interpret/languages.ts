@@ -19,6 +19,6 @@ const LOADERS: Readonly<Record<Exclude<Language, 'en'>, () => Promise<LanguageTa
 };
 
 /** Fetches a language's tables. Resolves at once when they are there. */
-export async function loadLanguage(language: Language): Promise<void> {
+export async function loadTables(language: Language): Promise<void> {
   if (language !== 'en' && !isLoaded(language)) lexicons.set(language, new Lexicon(await LOADERS[language]()));
 }

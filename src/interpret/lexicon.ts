@@ -1,19 +1,23 @@
 /** A language's tables made ready for looking up. Built once a language. */
 import {
   ALIEN,
+  AND,
+  ARTICLE,
   COPULA,
   DOUBTFUL,
+  HALF,
   LABEL,
   NUMBER_WORD,
   ORDINAL,
   PLAIN,
+  POINT,
   POINTING,
-  ROLE_NAMES,
+  QUARTER,
   TALK,
   UNIT,
   UNKNOWN,
 } from './roles.ts';
-import type { Lexeme, RoleName } from './roles.ts';
+import type { Lexeme } from './roles.ts';
 import type { LanguageTables } from './language.ts';
 import { PAUSE, wordsOf } from './tokens.ts';
 import type { Token } from './tokens.ts';
@@ -30,6 +34,9 @@ const INFLECTS = PLAIN | COPULA | LABEL | TALK | UNIT | ALIEN | ORDINAL | POINTI
 /** What the last word of a phrase still does: "call that one", "both of the two". */
 const KEPT = POINTING | DOUBTFUL;
 const SHORTEST_STEM = 3;
+/** What number words written together are made of. */
+const JOINED = NUMBER_WORD | AND | ARTICLE | HALF | POINT | QUARTER;
+const LONGEST_JOINED = 50;
 
 const unjoin = (phrase: string): string => phrase.replaceAll('_', ' ');
 const listed = (list: string): readonly string[] => list.split(' ').map(unjoin);
@@ -55,8 +62,7 @@ export class Lexicon {
     this.polite = new Set(listed(tables.polite));
     this.notes = new Set(listed(tables.note));
     this.suffixes = listed(tables.suffixes);
-    for (const [name, list] of Object.entries(tables.words))
-      this.learn(1 << ROLE_NAMES.indexOf(name as RoleName), list);
+    for (const [roles, list] of tables.words) this.learn(roles, list);
     this.numberWords = [...this.lexemes].filter(([, lex]) => (lex.roles & NUMBER_WORD) !== 0).map(([word]) => word);
     const commands = Object.entries(tables.commands) as [CommandId, string][];
     this.commands = new Map(
@@ -64,12 +70,12 @@ export class Lexicon {
     );
   }
 
-  private learn(role: number, list: string): void {
+  private learn(roles: number, list: string): void {
     for (const entry of list.split(' ')) {
       const [joined = '', value = 0] = entry.split('=');
       const word = unjoin(joined);
       const old = this.lexemes.get(word) ?? UNKNOWN;
-      this.lexemes.set(word, { roles: old.roles | role, value: Number(value) || old.value });
+      this.lexemes.set(word, { roles: old.roles | roles, value: Number(value) || old.value });
       const words = word.split(' ');
       const first = words[0] ?? '';
       if (words.length > 1) this.longest.set(first, Math.max(words.length, this.longest.get(first) ?? 0));
@@ -89,6 +95,18 @@ export class Lexicon {
       if (lex && (lex.roles & ~INFLECTS) === 0) return lex;
     }
     return UNKNOWN;
+  }
+
+  /** Number words written together, one by one: "sixtytwo", "zweiundsechzigeinhalb". Undefined when anything is left over. */
+  apart(word: string): readonly string[] | undefined {
+    if (word.length > LONGEST_JOINED) return undefined;
+    for (let end = word.length; end > 0; end--) {
+      const part = word.slice(0, end);
+      if (!((this.lexemes.get(part)?.roles ?? 0) & JOINED)) continue;
+      const rest = end < word.length ? this.apart(word.slice(end)) : [];
+      if (rest) return [part, ...rest];
+    }
+    return undefined;
   }
 
   /** Words that mean something together: the longest phrase that starts at `i`. It points ("call that") if its last word does. */

@@ -6,6 +6,7 @@ import {
   HALF,
   HUNDRED,
   HUNDREDS,
+  NOT,
   OH,
   PARTS,
   POINT,
@@ -137,6 +138,13 @@ function afterOh(line: Line, span: Span): Span {
   return spanOf(start - 1, end, { problem: 'lostPoint', candidates: [value / 10, value] });
 }
 
+/** "not seventy-six seventy-five": the first is denied, by itself. */
+function deniedApart(line: Line, i: number, pieces: readonly Piece[]): readonly Piece[] {
+  const [first, second] = pieces;
+  const isPair = pieces.length === 2 && first && second && second.value > Math.max(20, first.open);
+  return isPair && line.after(i, NOT) ? [first] : pieces;
+}
+
 /** The number that starts at `i`, if one does. */
 export function numberAt(line: Line, i: number): Span | undefined {
   const numeral = line.numeral(i);
@@ -149,6 +157,6 @@ export function numberAt(line: Line, i: number): Span | undefined {
     line.has(i + 1, QUARTER | PARTS | HALF);
   const fraction = isPart ? onlyFraction(line, i) : undefined;
   if (fraction) return fraction;
-  const pieces = piecesAt(line, i);
+  const pieces = deniedApart(line, i, piecesAt(line, i));
   return pieces.length === 0 ? undefined : afterOh(line, withWhole(line, i, pieces));
 }

@@ -57,43 +57,6 @@ export const NOT = 1 << 30;
 /** "she is", "they": a bare number said of a person is an age or a count. */
 export const PERSON = 1 << 31;
 
-/** The roles by name, in the order of their bits: the tables of a language use the names. */
-export const ROLE_NAMES = [
-  'digit',
-  'teen',
-  'tens',
-  'hundred',
-  'hundreds',
-  'thousand',
-  'point',
-  'and',
-  'half',
-  'quarter',
-  'parts',
-  'article',
-  'oh',
-  'middle',
-  'sounds',
-  'plain',
-  'label',
-  'ordinal',
-  'fix',
-  'negative',
-  'range',
-  'sided',
-  'unit',
-  'alien',
-  'clock',
-  'month',
-  'talk',
-  'copula',
-  'pointing',
-  'doubtful',
-  'not',
-  'person',
-] as const;
-export type RoleName = (typeof ROLE_NAMES)[number];
-
 export const NUMBER_WORD = DIGIT | TEEN | TENS | HUNDRED | HUNDREDS | THOUSAND;
 
 export interface Lexeme {

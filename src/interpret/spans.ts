@@ -115,8 +115,12 @@ function goesOn(line: Line, before: Span | undefined, start: number): boolean {
   return true;
 }
 
-/** "reading two is …", "try 3: …", "2. Messung …", "between the two pads it is …": a small number that counts things. */
-function isLabel(line: Line, { start, end, decimal, value }: Span, next: Span | undefined): boolean {
+/**
+ * "reading two is …", "try 3: …", "2. Messung …", "between the two pads it is …": a small number that counts things;
+ * "la línea media es …": half of nothing, and the number said after it.
+ */
+function isLabel(line: Line, { start, end, decimal, value, hasWhole }: Span, next: Span | undefined): boolean {
+  if (next && !hasWhole && line.has(end - 1, HALF | QUARTER) && line.near(end, COPULA)) return true;
   if (!next || decimal || value < 100 || value > SMALL) return false;
   if (line.after(start, DOUBTFUL) && line.near(end, PLAIN)) return true;
   const apart = line.gap(next.start) >= COMMA || line.has(end, COPULA);

@@ -169,7 +169,7 @@ class Cutter {
       return;
     }
     const lex = this.words.lookup(text);
-    const parts = lex === UNKNOWN ? this.words.tables.split?.(text) : undefined;
+    const parts = lex === UNKNOWN ? this.words.apart(text) : undefined;
     if (parts) this.pushParts(parts);
     else this.out.push({ text, gap: this.gap, lex });
     this.after(end);

@@ -67,7 +67,7 @@ function afterHundred(line: Line, i: number): Piece | undefined {
   const at = line.lexicon.tables.andAfterHundred && line.near(i, AND) ? i + 1 : i;
   if (!line.touches(at) || line.has(at, OH)) return undefined;
   if (line.has(at, MIDDLE)) return at > i && line.has(at + 1, POINT) ? innerDigit(line, at) : undefined;
-  const rest = below100At(line, at);
+  const rest = below100At(line, at) ?? (at > i ? innerDigit(line, at) : undefined);
   return rest && rest.value > 0 && rest.value < 100 ? rest : undefined;
 }
 

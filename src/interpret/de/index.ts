@@ -1,20 +1,9 @@
 /** German. */
 import type { LanguageTables } from '../language.ts';
 import { words } from './tables.ts';
-import { split, tens } from './tens.ts';
+import { tens } from './tens.ts';
 
-const DIGITS = 'null eins zwei drei vier fünf sechs sieben acht neun'.split(' ');
-const TEENS = 'zehn elf zwölf dreizehn vierzehn fünfzehn sechzehn siebzehn achtzehn neunzehn'.split(' ');
-const TENS = 'zwanzig dreißig vierzig fünfzig sechzig siebzig achtzig neunzig'.split(' ');
-
-function whole(n: number): string {
-  if (n >= 100) return n === 100 ? 'einhundert' : `einhundert${whole(n - 100)}`;
-  if (n < 10) return DIGITS[n] ?? '';
-  if (n < 20) return TEENS[n - 10] ?? '';
-  const ten = TENS[Math.floor(n / 10) - 2] ?? '';
-  const unit = n % 10;
-  return unit === 0 ? ten : `${unit === 1 ? 'ein' : DIGITS[unit]}und${ten}`;
-}
+export { speech } from './speech.ts';
 
 export const de: LanguageTables = {
   language: 'de',
@@ -42,7 +31,5 @@ export const de: LanguageTables = {
   note: 'notiz bemerkung anmerkung',
   confused: '13/30 14/40 15/50 16/60 17/70 18/80 19/90 2/3 52/53 62/63 72/73 50/60 51/61 55/65',
   tens,
-  split,
   andAfterHundred: true,
-  speech: { whole, point: 'Komma', digits: DIGITS, half: 'einhalb', unit: 'Millimeter' },
 };

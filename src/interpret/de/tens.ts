@@ -1,4 +1,4 @@
-/** German below one hundred, the unit first: "zweiundsechzig", also with blanks; and words written together taken apart. */
+/** German below one hundred, the unit first: "zweiundsechzig", also with blanks. */
 import { AND, ARTICLE, DIGIT, HALF, POINT, TEEN, TENS, UNIT } from '../roles.ts';
 import type { TensRule } from '../language.ts';
 import type { Line } from '../line.ts';
@@ -15,25 +15,3 @@ export const tens: TensRule = (line, i) => {
     return { value: value + line.value(i + 2), end: i + 3, open: 1 };
   return line.has(i, DIGIT) || einIsDigit(line, i) ? { value, end: i + 1, open: 1 } : undefined;
 };
-
-/** Longest first, so that "achtzig" is not taken for "acht". */
-const PARTS = (
-  'hundert tausend zwanzig dreissig dreizig vierzig funfzig fuenfzig sechzig siebenzig siebzig achtzig neunzig ' +
-  'dreizehn vierzehn funfzehn fuenfzehn sechzehn siebzehn achtzehn neunzehn zehn elf zwolf zwoelf ' +
-  'null eins zwei zwo drei vier funf fuenf sechs sieben acht neun ein und halb viertel komma'
-)
-  .split(' ')
-  .sort((a, b) => b.length - a.length);
-
-/** "zweiundsechzigeinhalb" → zwei und sechzig ein halb; undefined when anything is left over. */
-export function split(word: string): readonly string[] | undefined {
-  const parts: string[] = [];
-  let rest = word;
-  while (rest !== '') {
-    const part = PARTS.find((p) => rest.startsWith(p));
-    if (part === undefined) return undefined;
-    parts.push(part);
-    rest = rest.slice(part.length);
-  }
-  return parts.length > 1 ? parts : undefined;
-}

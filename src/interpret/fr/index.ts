@@ -3,22 +3,7 @@ import type { LanguageTables } from '../language.ts';
 import { words } from './tables.ts';
 import { tens } from './tens.ts';
 
-const UNITS =
-  'zéro un deux trois quatre cinq six sept huit neuf dix onze douze treize quatorze quinze seize dix-sept dix-huit dix-neuf'.split(
-    ' ',
-  );
-const TENS = 'vingt trente quarante cinquante soixante'.split(' ');
-
-function whole(n: number): string {
-  if (n >= 100) return n === 100 ? 'cent' : `cent ${whole(n - 100)}`;
-  if (n < 20) return UNITS[n] ?? '';
-  if (n >= 80) return n === 80 ? 'quatre-vingts' : `quatre-vingt-${UNITS[n - 80]}`;
-  const base = n >= 60 ? 60 : Math.floor(n / 10) * 10;
-  const ten = TENS[base / 10 - 2] ?? '';
-  const rest = n - base;
-  if (rest === 0) return ten;
-  return rest === 1 || rest === 11 ? `${ten} et ${UNITS[rest]}` : `${ten}-${UNITS[rest]}`;
-}
+export { speech } from './speech.ts';
 
 export const fr: LanguageTables = {
   language: 'fr',
@@ -48,5 +33,4 @@ export const fr: LanguageTables = {
     '60/70 61/71 62/72 63/73 64/74 65/75 66/76 80/90 81/91 82/92 83/93 84/94 85/95 86/96 2/12 3/13 6/16 6/10 66/70 60/16',
   tens,
   andAfterHundred: false,
-  speech: { whole, point: 'virgule', digits: UNITS.slice(0, 10), half: 'et demi', unit: 'millimètres' },
 };
