@@ -25,7 +25,7 @@ function stepTitle(names: Names, id: string): string {
 
 function clockLabel(names: Names, clock: string): string {
   const step = names.protocol.steps.find((s) => s.kind === 'clock' && s.clock === clock);
-  return step?.kind === 'clock' ? (step.clockLabel ?? step.title) : clock;
+  return step?.kind === 'clock' ? (step.clockLabel ?? step.title) : clock.replaceAll('-', ' ');
 }
 
 type Describe = { readonly [K in FactBody['kind']]?: (body: Extract<FactBody, { kind: K }>, names: Names) => string };
@@ -48,6 +48,10 @@ const describe: Describe = {
   carriedOn: () => 'carried on',
   signed: (b) => `signed: ${b.initials}`,
   visitClosed: () => 'visit closed',
+  benchDone: (b) => `done: ${b.line}, ${b.by}`,
+  benchQuestion: (b) => `question: ${b.text}`,
+  benchAnswer: (b) => `answer: ${b.text}`,
+  workReturned: (b) => `work returned, ${b.by}`,
 };
 
 /** One act in words: "rest height 62.5 mm". Moves alone are named by where they led. */

@@ -2,6 +2,7 @@
 import * as v from 'valibot';
 import { factBody } from '../domain/case/parse.ts';
 import { WRITER } from './origin.ts';
+import { REF_FIELDS } from './refs.ts';
 
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
 const text = v.pipe(v.string(), v.maxLength(4000));
@@ -15,8 +16,8 @@ type BodySchema = (typeof factBody.options)[number];
 function travelling(option: BodySchema) {
   if (!('entries' in option)) return option;
   const entries: Record<string, v.GenericSchema> = { ...option.entries };
-  if ('corrects' in entries) entries['corrects'] = v.exactOptional(ref);
-  if ('what' in entries && 'act' in entries) entries['act'] = ref;
+  for (const field of REF_FIELDS[option.entries.kind.literal] ?? [])
+    entries[field] = entries[field]?.type === 'exact_optional' ? v.exactOptional(ref) : ref;
   return v.strictObject(entries);
 }
 const bodies = factBody.options.map(travelling);

@@ -1,6 +1,6 @@
 /**
  * References from one fact to another. On one machine they are `seq` numbers; in a case file they are writer and number.
- * Three places hold them: `act`, a reading's `corrects`, and an undo's `act`. The id of a flag may name readings too: a
+ * They stand in `act`, and in the fields of the table below. The id of a flag may name readings too: a
  * part of it between colons that is all digits is a seq ("suspect:12"), in a file "suspect:@chair-1/12".
  */
 import type { Ref } from './case-file.types.ts';
@@ -44,13 +44,31 @@ function flagIn(flag: string, inward: Inward): string {
     .join(':');
 }
 
+/** Which fields of which kinds are references; a field that is absent refers to nothing. */
+export const REF_FIELDS: Readonly<Record<string, readonly string[]>> = {
+  reading: ['corrects'],
+  undone: ['act'],
+  takenOver: ['order'],
+  benchDone: ['order'],
+  benchQuestion: ['order'],
+  benchAnswer: ['question'],
+  workReturned: ['order'],
+};
+
+function mapped(body: Body, change: (value: unknown) => unknown): Body {
+  const kind = String(body['kind']);
+  const fields = (Object.hasOwn(REF_FIELDS, kind) ? (REF_FIELDS[kind] ?? []) : []).filter(
+    (field) => body[field] !== undefined,
+  );
+  return fields.length === 0
+    ? body
+    : { ...body, ...Object.fromEntries(fields.map((field) => [field, change(body[field])])) };
+}
+
 /** A body as it travels: local numbers become references. */
 export function bodyOut(body: Body, out: Outward): Body {
-  if (body['kind'] === 'reading' && body['corrects'] !== undefined)
-    return { ...body, corrects: out(body['corrects'] as number) };
-  if (body['kind'] === 'undone') return { ...body, act: out(body['act'] as number) };
   if (body['kind'] === 'flagAnswered') return { ...body, flag: flagOut(body['flag'] as string, out) };
-  return body;
+  return mapped(body, (seq) => out(seq as number));
 }
 
 const isRef = (value: unknown): value is Ref =>
@@ -66,12 +84,9 @@ export function bodyIn(body: Body, inward: Inward): Body {
     if (!isRef(value)) throw new Dangling('a reference of the wrong shape');
     return inward(value);
   };
-  if (body['kind'] === 'reading' && body['corrects'] !== undefined)
-    return { ...body, corrects: find(body['corrects']) };
-  if (body['kind'] === 'undone') return { ...body, act: find(body['act']) };
   if (body['kind'] === 'flagAnswered' && typeof body['flag'] === 'string')
     return { ...body, flag: flagIn(body['flag'], inward) };
-  return body;
+  return mapped(body, find);
 }
 
 /** Every reference an entry makes, its act first. For the order in which entries can be read. */

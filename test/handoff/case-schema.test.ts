@@ -7,6 +7,8 @@ import { publishedSchema } from '../../scripts/lib/case-schema.ts';
 import { toCaseFile } from '../../src/handoff/case-file.ts';
 import { caseFileSchema } from '../../src/handoff/case-file-schema.ts';
 import { caseText } from '../../src/handoff/chain.ts';
+import type { FactBody } from '../../src/domain/case/facts.ts';
+import { stamp } from '../helpers/facts.ts';
 import { recorded } from './cases.ts';
 import { good, loose } from './tamper.ts';
 
@@ -20,7 +22,17 @@ it('the published schema is the one the app reads by; made anew with scripts/cas
 });
 
 /** One example of every kind of body in a recorded visit. */
-const file = good(await toCaseFile(recorded('troubled').facts, 'chair-1'));
+const { facts } = recorded('troubled');
+const bench: readonly FactBody[] = [
+  { kind: 'takenOver', clock: 'upper', by: 'MT', order: 2 },
+  { kind: 'benchDone', order: 2, line: 'trim', by: 'MT' },
+  { kind: 'benchQuestion', order: 2, line: '', text: 'x', by: 'MT' },
+  { kind: 'benchAnswer', question: facts.length + 3, text: 'x', by: 'KV' },
+  { kind: 'workReturned', order: 2, text: '', by: 'MT' },
+];
+const caseId = facts[0]?.caseId ?? '';
+const written = stamp(bench, facts.length + 1).map((fact) => ({ ...fact, caseId }));
+const file = good(await toCaseFile([...facts, ...written], 'chair-1'));
 const kinds = [...new Map(file.entries.map((entry) => [String(entry.fact.body['kind']), entry])).values()];
 const small = { ...file, entries: kinds };
 

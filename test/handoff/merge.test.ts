@@ -14,10 +14,13 @@ vi.setConfig({ testTimeout: 60_000 });
 
 const MACHINES = ['chair-1', 'chair-2', 'lab-1'] as const;
 
+/** What points at another entry. */
+const POINTING = ['correct', 'undo', 'flag', 'done', 'taken', 'ask', 'answer', 'returned'] as const;
+
 /** What three machines do with one case: write on their own record, or take in what another has. */
 type Move =
   | { readonly kind: 'write'; readonly by: number; readonly value: number; readonly late: number }
-  | { readonly kind: 'correct' | 'undo' | 'flag'; readonly by: number; readonly of: number; readonly late: number }
+  | { readonly kind: (typeof POINTING)[number]; readonly by: number; readonly of: number; readonly late: number }
   | { readonly kind: 'take'; readonly by: number; readonly from: number };
 
 const machine = fc.nat({ max: MACHINES.length - 1 });
@@ -26,7 +29,7 @@ const moves: fc.Arbitrary<readonly Move[]> = fc.array(
   fc.oneof(
     fc.record({ kind: fc.constant('write' as const), by: machine, value: fc.integer({ min: 1, max: 9999 }), late }),
     fc.record({
-      kind: fc.constantFrom('correct' as const, 'undo' as const, 'flag' as const),
+      kind: fc.constantFrom(...POINTING),
       by: machine,
       of: fc.nat(),
       late,
@@ -41,6 +44,11 @@ function bodyOf(move: Exclude<Move, { kind: 'take' }>, record: readonly Fact[]):
   const seq = (move.of % record.length) + 1;
   if (move.kind === 'correct') return reading(7000, { corrects: seq });
   if (move.kind === 'undo') return { kind: 'undone', act: record[seq - 1]?.act ?? 1, what: 'x' };
+  if (move.kind === 'done') return { kind: 'benchDone', order: seq, line: 'trim', by: 'MT' };
+  if (move.kind === 'taken') return { kind: 'takenOver', clock: 'upper', by: 'MT', order: seq };
+  if (move.kind === 'ask') return { kind: 'benchQuestion', order: seq, line: '', text: 'x', by: 'MT' };
+  if (move.kind === 'answer') return { kind: 'benchAnswer', question: seq, text: 'x', by: 'KV' };
+  if (move.kind === 'returned') return { kind: 'workReturned', order: seq, text: '', by: 'MT' };
   return { kind: 'flagAnswered', flag: `suspect:${seq}`, answer: 'keep', reason: 'x' };
 }
 

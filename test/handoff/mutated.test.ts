@@ -78,7 +78,17 @@ function damaged(text: string, roll: Throw): string {
 }
 
 it('5,000 damaged files: each refused with a reason and a sentence, or equal in meaning', async () => {
-  const facts = stamp([...opening, reading(6750), reading(7650, { corrects: 3 }), { kind: 'held' }]);
+  const facts = stamp([
+    ...opening,
+    reading(6750),
+    reading(7650, { corrects: 3 }),
+    { kind: 'held' },
+    { kind: 'takenOver', clock: 'upper', by: 'MT', order: 2 },
+    { kind: 'benchDone', order: 2, line: 'trim', by: 'MT' },
+    { kind: 'benchQuestion', order: 2, line: 'trim', text: 'x', by: 'MT' },
+    { kind: 'benchAnswer', question: 8, text: 'x', by: 'KV' },
+    { kind: 'workReturned', order: 2, text: '', by: 'MT' },
+  ]);
   const whole = caseText(good(await toCaseFile(facts, 'chair-1')));
   const roll = dice(20_261);
   const reasons = new Map<string, number>();

@@ -89,7 +89,14 @@ export type FactBody =
   | { readonly kind: 'clockSeated'; readonly clock: string }
   | { readonly kind: 'clockOut'; readonly clock: string }
   /** The impression has been poured, or the laboratory has taken it over: nothing waits any more. */
-  | { readonly kind: 'takenOver'; readonly clock: string }
+  | {
+      readonly kind: 'takenOver';
+      readonly clock: string;
+      /** Initials, where the laboratory took it over. */
+      readonly by?: string;
+      /** seq of the opening of the visit the impression belongs to; absent = the visit it is written in. */
+      readonly order?: number;
+    }
   /** An alarm sounded: when it was due and when it really rang. */
   | {
       readonly kind: 'rang';
@@ -116,7 +123,21 @@ export type FactBody =
       /** Reason why it was signed although something was still open. */
       readonly overruled?: string;
     }
-  | { readonly kind: 'visitClosed'; readonly visit: number };
+  | { readonly kind: 'visitClosed'; readonly visit: number }
+  /** The laboratory has done one line of an order; `order` is the seq of the opening of the visit that gave it. */
+  | { readonly kind: 'benchDone'; readonly order: number; readonly line: string; readonly by: string }
+  /** The laboratory asks back: about one line, or with `line` empty about the work as a whole. */
+  | {
+      readonly kind: 'benchQuestion';
+      readonly order: number;
+      readonly line: string;
+      readonly text: string;
+      readonly by: string;
+    }
+  /** `question` is the seq of what was asked. */
+  | { readonly kind: 'benchAnswer'; readonly question: number; readonly text: string; readonly by: string }
+  /** The work goes back to the clinic. */
+  | { readonly kind: 'workReturned'; readonly order: number; readonly text: string; readonly by: string };
 
 export type MoveReason = 'next' | 'back' | 'skip' | 'branch' | 'retake' | 'goto';
 export type PhaseId = 'mix' | 'working' | 'inMouth' | 'pourFrom' | 'pourWithin' | 'disinfect';

@@ -102,6 +102,13 @@ export function undoable(fact: Fact): boolean {
   return !NEVER_UNDONE.has(fact.body.kind);
 }
 
+const AT_THE_BENCH: ReadonlySet<FactKind> = new Set(['benchDone', 'benchQuestion', 'benchAnswer', 'workReturned']);
+
+/** Written between clinic and laboratory, not by the visit: "undo" at the chair never reaches it. */
+export function ofTheBench({ body }: Fact): boolean {
+  return AT_THE_BENCH.has(body.kind) || (body.kind === 'takenOver' && body.by !== undefined);
+}
+
 function strikesOf(log: CaseLog): Map<number, Strike> {
   const strikes = new Map<number, Strike>();
   const atOf = (seq: number) => log.facts[seq - 1]?.at ?? 0;
@@ -255,7 +262,7 @@ export function lastAct(view: CaseView): { readonly act: number; readonly facts:
   for (let i = facts.length - 1; i >= 0; i -= 1) {
     const fact = facts[i]!;
     if (fact.seq < view.from) return undefined;
-    if (!undoable(fact) || undone.has(fact.act)) continue;
+    if (!undoable(fact) || ofTheBench(fact) || undone.has(fact.act)) continue;
     return { act: fact.act, facts: facts.filter((f) => f.act === fact.act && undoable(f)) };
   }
   return undefined;

@@ -76,7 +76,12 @@ export const factBody = v.variant('kind', [
   ]),
   v.strictObject({ kind: v.literal('clockSeated'), clock: id }),
   v.strictObject({ kind: v.literal('clockOut'), clock: id }),
-  v.strictObject({ kind: v.literal('takenOver'), clock: id }),
+  v.strictObject({
+    kind: v.literal('takenOver'),
+    clock: id,
+    by: v.exactOptional(text),
+    order: v.exactOptional(seq),
+  }),
   v.strictObject({ kind: v.literal('rang'), clock: id, phase, dueAt: num, late: v.boolean() }),
   v.strictObject({ kind: v.literal('alarmSeen'), clock: id, phase }),
   v.strictObject({
@@ -90,6 +95,10 @@ export const factBody = v.variant('kind', [
   v.strictObject({ kind: v.literal('undone'), act: seq, what: text }),
   v.strictObject({ kind: v.literal('signed'), step: id, role, initials: text, overruled: v.exactOptional(text) }),
   v.strictObject({ kind: v.literal('visitClosed'), visit: int }),
+  v.strictObject({ kind: v.literal('benchDone'), order: seq, line: id, by: text }),
+  v.strictObject({ kind: v.literal('benchQuestion'), order: seq, line: text, text, by: text }),
+  v.strictObject({ kind: v.literal('benchAnswer'), question: seq, text, by: text }),
+  v.strictObject({ kind: v.literal('workReturned'), order: seq, text, by: text }),
 ]);
 
 const fact = v.strictObject({

@@ -2,6 +2,7 @@
 import type { Bases, KeptBy, PhaseId } from '../case/facts.ts';
 import type { Hundredths } from '../measure/length.ts';
 import type { Material, Unit } from '../protocol/types.ts';
+import type { BenchSummary } from './bench.types.ts';
 import type { Decided } from './decided.types.ts';
 
 /** One kept reading, struck ones included. */
@@ -84,6 +85,8 @@ export interface ClockRow {
   readonly label: string;
   readonly attempt: number;
   readonly flow: 'impression' | 'timed';
+  /** Of an earlier visit, still waiting to be poured. */
+  readonly visit?: number;
   /** Name of the material or disinfectant. */
   readonly name: string;
   readonly material?: Material;
@@ -209,4 +212,6 @@ export interface Summary extends Decided {
     readonly overruled?: string;
     readonly at: number;
   }[];
+  /** What goes to and fro between clinic and laboratory. */
+  readonly bench?: BenchSummary;
 }
