@@ -44,6 +44,7 @@ export const visitMachine = setup({
   },
   guards: {
     isClosed: ({ context }) => context.closed,
+    isOpen: ({ context }) => !context.closed,
     isHeld: ({ context }) => context.held,
     hasPending: ({ context }) => context.pending !== undefined,
     hasCandidates: ({ context }) => context.candidates !== undefined,
@@ -92,11 +93,12 @@ export const visitMachine = setup({
   }),
   initial: 'route',
   on: {
-    NOTE: { actions: does(plans.note) },
+    NOTE: { guard: 'isOpen', actions: does(plans.note) },
+    // Impressions leave the room while their times run: these three are taken after the visit is closed as well.
     ALARM_SEEN: { actions: does(plans.alarmSeen) },
     CLOCK_DONE: { guard: 'clockRuns', target: '.route', actions: does(plans.endClock) },
     TAKEN: { guard: 'isOut', actions: does(plans.takeOver) },
-    FLAG: { target: '.route', actions: does(plans.answerFlag) },
+    FLAG: { guard: 'isOpen', target: '.route', actions: does(plans.answerFlag) },
   },
   states: {
     route: {
@@ -235,6 +237,6 @@ export const visitMachine = setup({
       },
     },
     held: { on: { CARRY_ON: { target: 'route', actions: does(plans.carryOn) } } },
-    closed: { type: 'final' },
+    closed: {},
   },
 });

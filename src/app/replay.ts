@@ -8,7 +8,7 @@ import { foldCase, type CaseView } from '../domain/case/fold.ts';
 import { dayOf, printDay } from '../domain/measure/calendar.ts';
 import { protocolFor, protocols } from '../domain/protocol/index.ts';
 import type { Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
-import { clockRows, deadlines } from '../domain/summary/clocks.ts';
+import { allClocks, deadlines, saidOf } from '../domain/summary/clocks.ts';
 import { summarise } from '../domain/summary/summarise.ts';
 import type { Summary } from '../domain/summary/types.ts';
 import type { Utterance } from '../interpret/types.ts';
@@ -121,16 +121,20 @@ export interface Replayed {
 export interface Bell {
   readonly session: Session;
   readonly protocol: VisitProtocol;
+  readonly earlierProtocols?: readonly VisitProtocol[];
   readonly rung: Set<string>;
   /** Puts the simulated clock to the moment at which something rings. */
   setClock(at: number): void;
 }
 
 /** Everything that should have rung by `until` rings, in order, as the app would have written it. */
-export function ringUntil({ session, protocol, rung, setClock }: Bell, until: number): void {
+export function ringUntil({ session, protocol, earlierProtocols = [], rung, setClock }: Bell, until: number): void {
   for (;;) {
-    const due = deadlines(clockRows(session.view(), protocol, until))
-      .filter((d) => d.at <= until && !rung.has(d.id))
+    const view = session.view();
+    const rows = allClocks(view, { protocol, earlierProtocols, now: until });
+    const rang = saidOf(view, 'rang');
+    const due = deadlines(rows)
+      .filter((d) => d.at <= until && !rung.has(d.id) && !rows.some((row) => row.id === d.clock && rang(row, d.phase)))
       .toSorted((a, b) => a.at - b.at)[0];
     if (due === undefined) return;
     rung.add(due.id);
@@ -227,7 +231,8 @@ function walkVisit(
   const setClock = (when: number) => {
     now = when;
   };
-  const bell: Bell = { session, protocol, rung: new Set(), setClock };
+  const earlierProtocols = protocolsBefore(session.view());
+  const bell: Bell = { session, protocol, earlierProtocols, rung: new Set(), setClock };
   const outcomes = recording.lines.map((item): Step => {
     ringUntil(bell, start + item.t);
     now = start + item.t;
@@ -235,7 +240,6 @@ function walkVisit(
   });
   const end = now + (deps.endAfterMs ?? 0);
   ringUntil(bell, end);
-  const earlierProtocols = protocolsBefore(session.view());
   const summary = summarise(session.view(), { protocol, earlierProtocols, readings, practice, now: end });
   return { summary, facts: [...facts], outcomes, end };
 }

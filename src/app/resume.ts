@@ -1,6 +1,7 @@
 /** From the record to a running visit: the machine is always started fresh, with input worked out from the facts. */
 import { isKind, liveOf, visitFacts, type CaseView } from '../domain/case/fold.ts';
 import { isRepeated, stepOf } from '../domain/protocol/path.ts';
+import { carriedClocks } from '../domain/summary/clocks.ts';
 import type { ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import type { ClockStage, VisitInput } from '../../machines/visit.types.ts';
 
@@ -16,7 +17,10 @@ function keptCounts(view: CaseView, protocol: VisitProtocol): Record<string, num
 }
 
 function clockStages(view: CaseView): Record<string, ClockStage> {
+  const now = view.log.facts.at(-1)?.at ?? 0;
   const stages: Record<string, ClockStage> = {};
+  // What an earlier visit left to be poured can be said to be poured in this one.
+  for (const { clock } of carriedClocks(view, [], now)) stages[clock] = 'out';
   for (const fact of visitFacts(view)) {
     const why = view.strikes.get(fact.seq)?.why;
     if (why === 'undone') continue;

@@ -1,12 +1,12 @@
 /** A case taken from the store, or begun: parsed, its protocol found, a session running on it. */
 import type { Fact } from '../domain/case/facts.ts';
-import { isKind, visitFacts, type CaseView } from '../domain/case/fold.ts';
+import { isKind, type CaseView } from '../domain/case/fold.ts';
 import { parseFacts } from '../domain/case/parse.ts';
 import { defaultPractice } from '../domain/protocol/practice.ts';
 import { withOwnCautions, withOwnRanges } from '../domain/protocol/own.ts';
 import { readingDefs } from '../domain/protocol/readings.ts';
 import type { Language, Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
-import { clockRows, deadlines, ringingNow } from '../domain/summary/clocks.ts';
+import { allClocks, carriedClocks, deadlines, ringingNow, saidOf } from '../domain/summary/clocks.ts';
 import { reasonInWords, summarise } from '../domain/summary/summarise.ts';
 import type { Flag, Summary } from '../domain/summary/types.ts';
 import { loadLanguage } from '../interpret/index.ts';
@@ -186,7 +186,7 @@ function toOpenCase(id: string, session: Session, ground: Ground): OpenCase {
     listensFor: () => listensFor(session),
     phrases: (address) => phrasesFor(session.expectation(), address),
     parts: (now) => partsOf(session, ground, now),
-    deadlines: (now) => openDeadlines(session.view(), ground.protocol, now),
+    deadlines: (now) => openDeadlines(session.view(), ground, now),
     row: () => rowOf(id, session.view(), ground.protocol),
   };
 }
@@ -199,6 +199,7 @@ function partsOf(session: Session, { protocol, practice, earlier, readings }: Gr
   const view = session.view();
   const context = session.context();
   const summary = summarise(view, { protocol, earlierProtocols: earlier, readings, practice, now });
+  const clocks = [...carriedClocks(view, earlier, now), ...summary.clocks];
   const expectation = session.expectation();
   const chosen = session.chosen();
   const step = stepView({ context, view, protocol, readings, practice, expectation, summary, chosen });
@@ -206,17 +207,21 @@ function partsOf(session: Session, { protocol, practice, earlier, readings }: Gr
     ...(step === undefined ? {} : { step }),
     summary,
     caseLine: caseLine(view),
-    clocks: summary.clocks.filter((row) => !row.stopped),
-    ringing: ringingNow(view, summary.clocks, now),
+    clocks: clocks.filter((row) => !row.stopped),
+    ringing: ringingNow(view, clocks, now),
     flags: unanswered(summary),
     cautions: summary.cautions,
     reasons: practice.reasons.map(({ id }) => ({ id, label: reasonInWords(practice)(id) })),
   };
 }
 
-function openDeadlines(view: CaseView, protocol: VisitProtocol, now: number) {
-  const rung = new Set(visitFacts(view).flatMap((f) => (isKind(f, 'rang') ? [`${f.body.clock}:${f.body.phase}`] : [])));
-  return deadlines(clockRows(view, protocol, now)).filter((due) => !rung.has(due.id));
+function openDeadlines(view: CaseView, { protocol, earlier }: Ground, now: number) {
+  const clocks = allClocks(view, { protocol, earlierProtocols: earlier, now });
+  const rang = saidOf(view, 'rang');
+  const rung = new Set(
+    clocks.flatMap((row) => row.phases.filter((p) => rang(row, p.id)).map((p) => `${row.id}:${p.id}`)),
+  );
+  return deadlines(clocks).filter((due) => !rung.has(due.id));
 }
 
 function rowOf(id: string, view: CaseView, protocol: VisitProtocol): CaseRow {

@@ -112,7 +112,7 @@ export function walkVisit(protocol: VisitProtocol): Walk {
       events: eventsAt,
       limit: LIMIT,
       serializeState: key,
-      stopWhen: (state: State) => state.status === 'done',
+      stopWhen: (state: State) => state.value === 'closed',
     } as never,
   ) as unknown as Record<string, { state: State; transitions: Record<string, { state: State; event: VisitEvent }> }>;
   const states = new Map(Object.entries(map).map(([name, { state }]) => [name, state]));

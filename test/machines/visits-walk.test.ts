@@ -87,12 +87,12 @@ describe.each(walks)('$name', ({ protocol, walk }) => {
   });
 
   it('has no dead end: from everywhere the visit can still be closed', () => {
-    expect([...walk.states.values()].some((state) => state.status === 'done')).toBe(true);
-    expect(stuck(walk, (state) => state.status === 'done')).toEqual([]);
+    expect([...walk.states.values()].some((state) => state.value === 'closed')).toBe(true);
+    expect(stuck(walk, (state) => state.value === 'closed')).toEqual([]);
   });
 
   it('writes a fact for every answer, reading, clock and signature on the shortest ways to its close', () => {
-    const closed = [...walk.states].filter(([, state]) => state.status === 'done').map(([key]) => key);
+    const closed = [...walk.states].filter(([, state]) => state.value === 'closed').map(([key]) => key);
     for (const key of closed) {
       const events = walk.pathTo(key);
       const facts = factsOf(protocol, events);
