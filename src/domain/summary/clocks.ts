@@ -28,14 +28,22 @@ interface RawClock {
   takenAt?: number;
 }
 
-/** Every clock started in the current visit, oldest first, with what became of it. Taken-back starts are included. */
-function rawClocks(view: CaseView): RawClock[] {
+/**
+ * Every clock started in the current visit, oldest first, with what became of it. Taken-back starts are included. With
+ * `span`: the clocks started between those two entries, and what became of them at any time since.
+ */
+function rawClocks(view: CaseView, span?: { readonly from: number; readonly to: number }): RawClock[] {
   const clocks: RawClock[] = [];
   const latest = new Map<string, RawClock>();
   const attempts = new Map<string, number>();
   const live = (fact: Fact) => view.strikes.get(fact.seq)?.why !== 'undone';
-  for (const fact of visitFacts(view)) {
+  for (const fact of span === undefined ? visitFacts(view) : view.log.facts.slice(span.from - 1)) {
     if (isKind(fact, 'clockStarted')) {
+      if (span !== undefined && fact.seq >= span.to) {
+        // The name is used anew: what is said of it from here on is said of the new one.
+        latest.delete(fact.body.clock);
+        continue;
+      }
       const attempt = (attempts.get(fact.body.clock) ?? 0) + (live(fact) ? 1 : 0);
       attempts.set(fact.body.clock, attempt);
       const clock: RawClock = { started: fact, attempt: Math.max(1, attempt) };
@@ -132,7 +140,7 @@ function phaseNow(phases: readonly ClockPhase[]): PhaseId | undefined {
 
 interface Standing {
   readonly view: CaseView;
-  readonly protocol: VisitProtocol;
+  readonly protocol: Pick<VisitProtocol, 'steps'>;
   readonly now: number;
 }
 
@@ -166,9 +174,46 @@ function toRow(clock: RawClock, { view, protocol, now }: Standing): ClockRow {
   };
 }
 
-/** All clocks of the case as they stand at `now` (ms since 1970), oldest first; struck ones stay in the list. */
+/** All clocks of the current visit as they stand at `now` (ms since 1970), oldest first; struck ones stay in the list. */
 export function clockRows(view: CaseView, protocol: VisitProtocol, now: number): readonly ClockRow[] {
   return rawClocks(view).map((clock) => toRow(clock, { view, protocol, now }));
+}
+
+/** Names of clocks that this visit uses itself: an earlier one of the same name could no longer be told from it. */
+function namesUsed(view: CaseView): ReadonlySet<string> {
+  return new Set(visitFacts(view).flatMap((fact) => (isKind(fact, 'clockStarted') ? [fact.body.clock] : [])));
+}
+
+const waits = (row: ClockRow) => !row.stopped && (row.now === 'pourFrom' || row.now === 'pourWithin');
+
+/**
+ * Impressions of earlier visits that nobody has said to be poured or taken over, as they stand at `now` (ms since 1970),
+ * oldest first, each with the number of its visit. Their labels come from the protocols given; without its protocol, an
+ * impression goes by the name of its clock. Baths and what was never out of the mouth end with their visit.
+ */
+export function carriedClocks(view: CaseView, protocols: readonly VisitProtocol[], now: number): readonly ClockRow[] {
+  const used = namesUsed(view);
+  return view.visits.slice(0, -1).flatMap((span, place) => {
+    const { visit, protocol: id, version } = span.opened.body;
+    const protocol = protocols.find((one) => one.id === id && one.version === version) ?? { steps: [] };
+    const to = view.visits[place + 1]?.opened.seq ?? view.from;
+    return rawClocks(view, { from: span.opened.seq, to })
+      .map((clock): ClockRow => ({ ...toRow(clock, { view, protocol, now }), visit }))
+      .filter((row) => waits(row) && !used.has(row.clock));
+  });
+}
+
+/** Clocks of this visit, and before them the impressions of earlier visits that still wait to be poured. */
+export function allClocks(
+  view: CaseView,
+  around: {
+    readonly protocol: VisitProtocol;
+    readonly earlierProtocols?: readonly VisitProtocol[];
+    readonly now: number;
+  },
+): readonly ClockRow[] {
+  const { protocol, earlierProtocols = [], now } = around;
+  return [...carriedClocks(view, earlierProtocols, now), ...clockRows(view, protocol, now)];
 }
 
 export interface Deadline {
@@ -204,16 +249,24 @@ export interface Ringing {
   readonly lateMs: number;
 }
 
+/**
+ * Whether an entry of this kind stands for a phase of a clock. Names of clocks come again in later visits: only what was
+ * written since the clock was started is said of it.
+ */
+export function saidOf(view: CaseView, kind: 'rang' | 'alarmSeen'): (row: ClockRow, phase: PhaseId) => boolean {
+  const said = view.log.facts.filter((fact) => isKind(fact, kind));
+  return (row, phase) =>
+    said.some(({ at, body }) => body.clock === row.id && body.phase === phase && at >= row.startedAt);
+}
+
 /** Phases that are over and that nobody has ended or acknowledged yet; the longest over comes first. */
 export function ringingNow(view: CaseView, rows: readonly ClockRow[], now: number): readonly Ringing[] {
-  const seen = new Set(
-    visitFacts(view).flatMap((fact) => (isKind(fact, 'alarmSeen') ? [`${fact.body.clock}:${fact.body.phase}`] : [])),
-  );
+  const seen = saidOf(view, 'alarmSeen');
   return rows
     .filter((row) => !row.stopped)
     .flatMap((row) =>
       row.phases
-        .filter((p) => p.state === 'over' && !seen.has(`${row.id}:${p.id}`))
+        .filter((p) => p.state === 'over' && !seen(row, p.id))
         .map((p) => ({ clock: row.id, label: row.label, phase: p.id, lateMs: now - p.dueAt })),
     )
     .toSorted((a, b) => b.lateMs - a.lateMs);
