@@ -85,6 +85,8 @@ export interface ClockRow {
   readonly label: string;
   readonly attempt: number;
   readonly flow: 'impression' | 'timed';
+  /** Of an earlier visit, still waiting to be poured. */
+  readonly visit?: number;
   /** Name of the material or disinfectant. */
   readonly name: string;
   readonly material?: Material;
