@@ -37,6 +37,7 @@ function rawClocks(view: CaseView, span?: { readonly from: number; readonly to: 
   const latest = new Map<string, RawClock>();
   const attempts = new Map<string, number>();
   const live = (fact: Fact) => view.strikes.get(fact.seq)?.why !== 'undone';
+  const opening = span?.from ?? view.from;
   for (const fact of span === undefined ? visitFacts(view) : view.log.facts.slice(span.from - 1)) {
     if (isKind(fact, 'clockStarted')) {
       if (span !== undefined && fact.seq >= span.to) {
@@ -53,7 +54,7 @@ function rawClocks(view: CaseView, span?: { readonly from: number; readonly to: 
     if (!live(fact)) continue;
     if (isKind(fact, 'clockSeated')) setOnce(latest.get(fact.body.clock), 'seatedAt', fact.at);
     if (isKind(fact, 'clockOut')) setOnce(latest.get(fact.body.clock), 'outAt', fact.at);
-    if (isKind(fact, 'takenOver') && (fact.body.order ?? view.from) === view.from)
+    if (isKind(fact, 'takenOver') && (fact.body.order ?? opening) === opening)
       setOnce(latest.get(fact.body.clock), 'takenAt', fact.at);
   }
   return clocks;

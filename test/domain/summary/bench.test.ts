@@ -5,6 +5,7 @@ import { parseFacts } from '../../../src/domain/case/parse.ts';
 import { defaultPractice } from '../../../src/domain/protocol/practice.ts';
 import { readingDefs } from '../../../src/domain/protocol/readings.ts';
 import { visit1 } from '../../../src/domain/protocol/visit1.ts';
+import { carriedClocks } from '../../../src/domain/summary/clocks.ts';
 import { summarise } from '../../../src/domain/summary/summarise.ts';
 import { stamp } from '../../helpers/facts.ts';
 import { recorded } from '../../handoff/cases.ts';
@@ -29,6 +30,15 @@ const benchOf = (facts: readonly Fact[]) => {
 
 const done = (line: string): FactBody => ({ kind: 'benchDone', order: ORDER, line, by: 'MT' });
 const asked: FactBody = { kind: 'benchQuestion', order: ORDER, line: 'border', text: 'How short?', by: 'MT' };
+const SECOND_VISIT: FactBody = {
+  kind: 'visitOpened',
+  visit: 2,
+  protocol: 'visit-2',
+  version: 1,
+  clinician: 'KV',
+  assistant: 'BR',
+  language: 'en',
+};
 const SEQ = clinic.length + 1;
 
 describe('the order at the bench', () => {
@@ -103,17 +113,8 @@ describe('what the laboratory writes', () => {
   });
 
   it('is still there after the next visit was opened, under the visit it belongs to', () => {
-    const opened: FactBody = {
-      kind: 'visitOpened',
-      visit: 2,
-      protocol: 'visit-2',
-      version: 1,
-      clinician: 'KV',
-      assistant: 'BR',
-      language: 'en',
-    };
     const back: FactBody = { kind: 'workReturned', order: ORDER, text: '', by: 'MT' };
-    const bench = benchOf(after(opened, done('trim'), asked, back));
+    const bench = benchOf(after(SECOND_VISIT, done('trim'), asked, back));
     expect(bench.questions.map((one) => one.visit)).toEqual(['visit 1']);
     expect(bench.returned.map((one) => one.visit)).toEqual(['visit 1']);
     expect(bench.doneOf).toEqual({ 'visit 1': 1 });
@@ -134,6 +135,10 @@ describe('what the laboratory writes', () => {
     expect(row(clinic)?.takenAt).toBeUndefined();
     expect(row(after(taken(ORDER)))?.takenAt).toBe(now + SEQ * 1000);
     expect(row(after(taken(ORDER + 1)))?.takenAt).toBeUndefined();
+    const carried = (facts: readonly Fact[]) =>
+      carriedClocks(viewOf(waiting(facts)), [visit1], now).filter((one) => one.clock === clock);
+    expect(carried(after(SECOND_VISIT))).toHaveLength(1);
+    expect(carried(after(SECOND_VISIT, taken(ORDER)))).toEqual([]);
   });
 
   it('is read from the disk like every other fact, and refused when a field is wrong', () => {
