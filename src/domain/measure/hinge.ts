@@ -178,7 +178,7 @@ export function solveHinge(place: HingePlace, changeMm: number, own?: Partial<Hi
 }
 
 /** Assumptions varied one at a time; φ by the published span, offsets by what faces show (our choice). */
-const VARIED: Readonly<Record<string, readonly Partial<HingeGeometry>[]>> = {
+export const VARIED: Readonly<Record<string, readonly Partial<HingeGeometry>[]>> = {
   planeAngleDeg: [{ planeAngleDeg: 18 }, { planeAngleDeg: 26 }],
   molarBehindMm: [{ molarBehindMm: 25 }, { molarBehindMm: 40 }],
   nose: [

@@ -7,13 +7,12 @@ import { sources, type SourceId } from '../measure/sources.ts';
 import { trayBorder } from '../measure/trays.ts';
 import { describeSet, pinChange, restSpace } from '../measure/vertical.ts';
 import type { Practice } from '../protocol/types.ts';
+import { decidedRows, type DecidedRowsFrom } from './decided-rows.ts';
 import { trayRanking } from './trays.ts';
-import type { ComputedRow, ReadingRow, VerticalDimension } from './types.ts';
+import type { ComputedRow } from './types.ts';
 
-export interface ComputeFrom {
+export interface ComputeFrom extends DecidedRowsFrom {
   readonly view: CaseView;
-  readonly rows: readonly ReadingRow[];
-  readonly vertical: VerticalDimension;
   readonly practice: Practice;
 }
 
@@ -126,5 +125,5 @@ function borderRows({ rows }: ComputeFrom): readonly ComputedRow[] {
 
 /** Everything that can be computed from what is on record now; what lacks an input is left out. */
 export function computedRows(from: ComputeFrom): readonly ComputedRow[] {
-  return [...restRows(from), ...classRows(from), ...trayRows(from), ...borderRows(from)];
+  return [...restRows(from), ...classRows(from), ...trayRows(from), ...borderRows(from), ...decidedRows(from)];
 }

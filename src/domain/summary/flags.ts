@@ -2,9 +2,11 @@
 import { setAdvice } from '../measure/vertical.ts';
 import { formatHundredths, toMm } from '../measure/length.ts';
 import type { ReadingDef } from '../protocol/types.ts';
+import { halfScores, tracingFlags } from './decided-flags.ts';
 import { clockFindings, expiredLots, waterTemperature } from './clock-flags.ts';
 import { CLOSED, RECORD, REST } from './sets.ts';
 import { defOf } from './rows.ts';
+import type { Decided } from './decided.types.ts';
 import type { ClockRow, Flag, ReadingRow, SetRow, VerticalDimension } from './types.ts';
 
 export interface Findings {
@@ -13,6 +15,7 @@ export interface Findings {
   readonly vertical: VerticalDimension;
   readonly clocks: readonly ClockRow[];
   readonly readings: readonly ReadingDef[];
+  readonly decided: Decided;
   /** Steps the visit has passed or stands at: a set still being read is not yet "too few". */
   readonly passed: (step: string) => boolean;
   readonly now: number;
@@ -241,6 +244,8 @@ const RULES: readonly Rule[] = [
   clockFindings,
   expiredLots,
   waterTemperature,
+  tracingFlags,
+  halfScores,
   spaceOutside,
   beyondExpected,
   widthsApart,

@@ -4,6 +4,7 @@ import type { Practice, ReadingDef, VisitProtocol } from '../protocol/types.ts';
 import { benchSummary } from './bench.ts';
 import { clockRows } from './clocks.ts';
 import { computedRows } from './computed.ts';
+import { decidedOf } from './decided.ts';
 import { flagsOf } from './flags.ts';
 import { labWorkOf, openItems } from './lab.ts';
 import { answerRows, cautionsOf, noteRows, readingRows, signedRows, skipRows, visitName } from './rows.ts';
@@ -75,7 +76,10 @@ export function summarise(view: CaseView, around: Surroundings): Summary {
   const vertical = verticalDimension(sets, practice, conventionOf(view, practice));
   const clocks = clockRows(view, protocol, now);
   const passed = passedSteps(view, protocol);
-  const flags = withAnswers(view, flagsOf({ rows, sets, vertical, clocks, readings, passed, now }));
+  const earlier = earlierHeights(view, { all, readings, practice });
+  const protocols = [protocol, ...(around.earlierProtocols ?? [])];
+  const decided = decidedOf({ view, visit: protocol.visit, rows, all, vertical, protocols, now });
+  const flags = withAnswers(view, flagsOf({ rows, sets, vertical, clocks, readings, decided, passed, now }));
   const reason = reasonInWords(practice);
   const labWork = labWorkOf({ view, protocol, practice, rows, clocks, vertical });
   return {
@@ -92,18 +96,19 @@ export function summarise(view: CaseView, around: Surroundings): Summary {
     readings: rows,
     sets,
     vertical,
-    earlier: earlierHeights(view, { all, readings, practice }),
+    earlier,
+    ...decided,
     clocks,
     answers: answerRows(view, protocol).map((row) =>
       row.reason === undefined ? row : { ...row, reason: reason(row.reason) },
     ),
     skips: skipRows(view, protocol, reason),
     notes: noteRows(view),
-    cautions: cautionsOf(view, [protocol, ...(around.earlierProtocols ?? [])]),
+    cautions: cautionsOf(view, protocols),
     flags: flags.map((f) =>
       f.answer === undefined ? f : { ...f, answer: { ...f.answer, reason: reason(f.answer.reason) } },
     ),
-    computed: computedRows({ view, rows, vertical, practice }),
+    computed: computedRows({ view, rows, all, vertical, practice, decided, earlier }),
     labWork,
     bench: benchSummary(view, { labWork, clocks, readings: rows, sets, vertical }, practice),
     open: openItems({ view, protocol, clocks, flags }),

@@ -1,0 +1,75 @@
+/** Sizes of the front teeth from the guide marks and the face: every rule beside the others, the spread, no average. */
+import { sources } from '../measure/sources.ts';
+import { lowerSixFromUpper, toothSizes, type FaceReadings, type ToothQuantity } from '../measure/teeth.ts';
+import type { ToothRow } from './decided.types.ts';
+import { latest } from './latest.ts';
+import type { ReadingRow } from './types.ts';
+
+/** Which reading goes into the rules as what. */
+export const TOOTH_READINGS: Readonly<Record<string, keyof FaceReadings>> = {
+  'face-width': 'bizygomatic',
+  'face-height': 'faceLength',
+  'interalar-width': 'interalar',
+  'canine-lines': 'commissureCurve',
+};
+
+const LABELS: Readonly<Record<ToothRow['id'], string>> = {
+  central: 'Width of an upper central',
+  length: 'Length of an upper central',
+  six: 'Six upper front teeth, along the curve',
+  sixStraight: 'Six upper front teeth, straight across',
+  tips: 'Between the upper canine tips',
+  lowerSix: 'Six lower front teeth, along the curve',
+};
+
+const ORDER: readonly ToothQuantity[] = ['six', 'sixStraight', 'tips', 'central', 'length'];
+
+function faceOf(all: readonly ReadingRow[]): FaceReadings {
+  const given = Object.entries(TOOTH_READINGS).flatMap(([reading, key]) => {
+    const value = latest(all, reading)?.value;
+    return value === undefined ? [] : [[key, value] as const];
+  });
+  return Object.fromEntries(given);
+}
+
+const grid = (mm: number) => Math.round(mm * 100);
+
+/** The lower six that go with either end of the upper six. */
+function lowerOf(six: ToothRow | undefined): readonly ToothRow[] {
+  if (six === undefined) return [];
+  const [low, high] = [lowerSixFromUpper(grid(six.lowMm)), lowerSixFromUpper(grid(six.highMm))];
+  if (!low.ok || !high.ok) return [];
+  const { status } = sources[low.source];
+  const estimates = [
+    { rule: 'smallest upper six / 1.30', mm: low.value, status },
+    { rule: 'largest upper six / 1.30', mm: high.value, status },
+  ];
+  const spreadMm = high.value - low.value;
+  const ends = { lowMm: low.value, highMm: high.value, spreadMm };
+  return [{ id: 'lowerSix', label: LABELS.lowerSix, ...ends, judge: six.judge, estimates }];
+}
+
+/**
+ * Tooth sizes in millimetres by every rule whose reading was ever taken in this case, newest reading first; undefined
+ * while none was, or where a reading makes no sense. `judge`: more than 4 mm between the rules. Source: tooth-spread.
+ */
+export function teethOf(all: readonly ReadingRow[]): readonly ToothRow[] | undefined {
+  const found = toothSizes(faceOf(all));
+  if (!found.ok) return undefined;
+  const { estimates, spreads } = found.value;
+  const upper = ORDER.flatMap((id): readonly ToothRow[] => {
+    const spread = spreads.find((one) => one.quantity === id);
+    if (spread === undefined) return [];
+    const rules = estimates
+      .filter((one) => one.quantity === id)
+      .map(({ rule, mm, note, source }) => ({
+        rule,
+        mm,
+        status: sources[source].status,
+        ...(note === undefined ? {} : { note }),
+      }));
+    const { lowMm, highMm, spreadMm, judge } = spread;
+    return [{ id, label: LABELS[id], lowMm, highMm, spreadMm, judge, estimates: rules }];
+  });
+  return [...upper, ...lowerOf(upper.find((one) => one.id === 'six'))];
+}
