@@ -139,7 +139,7 @@ export function ringUntil({ session, protocol, earlierProtocols = [], rung, setC
     if (due === undefined) return;
     rung.add(due.id);
     setClock(due.at);
-    session.rang(due.clock, due.phase, { dueAt: due.at, late: false });
+    session.record({ kind: 'rang', clock: due.clock, phase: due.phase, dueAt: due.at, late: false });
   }
 }
 

@@ -58,7 +58,8 @@ export class Ringing {
     if (open === undefined || keeping.writer.state() === 'elsewhere') return;
     const due = open.deadlines(ring.rangAt).find((d) => d.id === id);
     if (due === undefined) return;
-    const outcome = open.session.rang(due.clock, due.phase, { dueAt: ring.dueAt, late: ring.late });
+    const { clock, phase } = due;
+    const outcome = open.session.record({ kind: 'rang', clock, phase, dueAt: ring.dueAt, late: ring.late });
     void keeping.keep(outcome.facts, '', open);
     this.#parts.changed();
     const late = ring.late ? `, rang ${Math.round(ring.lateMs / 1000)} seconds late` : '';

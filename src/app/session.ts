@@ -3,7 +3,7 @@
  * browser, the headless replay and the tests walk the same path.
  */
 import { createActor, type Actor } from 'xstate';
-import type { Fact, FactBody, PhaseId } from '../domain/case/facts.ts';
+import type { Fact, FactBody } from '../domain/case/facts.ts';
 import { addFacts, emptyLog, lastAct, readCase, type CaseView } from '../domain/case/fold.ts';
 import { dayOf, printDay } from '../domain/measure/calendar.ts';
 import { isExpired, lotText } from '../domain/protocol/lots.ts';
@@ -59,8 +59,8 @@ export interface Session {
   hear(utterance: Utterance, address?: string): Outcome;
   send(event: VisitEvent): Outcome;
   undo(): Outcome;
-  /** An alarm has sounded: written once, by the app itself. */
-  rang(clock: string, phase: PhaseId, due: { dueAt: number; late: boolean }): Outcome;
+  /** Written beside the visit, so that where it stands does not change: an alarm that sounded, what the laboratory says. */
+  record(body: FactBody): Outcome;
   view(): CaseView;
   context(): VisitContext;
   expectation(): Expectation;
@@ -336,9 +336,9 @@ class VisitSession implements Session {
     return { ...QUIET, said, facts: this.written, ...undoneAloud(undone, this.names(), this.deps.language) };
   }
 
-  rang(clock: string, phase: PhaseId, due: { dueAt: number; late: boolean }): Outcome {
+  record(body: FactBody): Outcome {
     this.written = [];
-    this.write([{ kind: 'rang', clock, phase, dueAt: due.dueAt, late: due.late }]);
+    this.write([body]);
     return { ...QUIET, facts: this.written };
   }
 }

@@ -24,6 +24,7 @@ const checks: Checks = {
   rate: within(0.5, 2),
   keepAfterMs: within(0, 60_000),
   mayLeaveDevice: isBoolean,
+  standsAt: oneOf('chair', 'lab'),
 };
 
 /** What does not fit stays as it was: at its default, or as given in `before`. */

@@ -15,7 +15,8 @@ export interface ClockState {
   readonly now: number;
 }
 
-export type Place = 'cases' | 'visit' | 'summary' | 'labSheet' | 'record' | 'settings' | 'practice' | 'protocol';
+export type Place =
+  'cases' | 'visit' | 'summary' | 'labSheet' | 'record' | 'settings' | 'practice' | 'protocol' | 'bench';
 
 /** Whether the language is, or could be, recognised without speech leaving the device. */
 export type OnDeviceState = 'unknown' | 'ready' | 'fetchable' | 'fetching' | 'unavailable' | 'failed';
@@ -47,6 +48,8 @@ export interface Settings {
   readonly keepAfterMs: number;
   /** Consent that speech may be sent off this device to be recognised. */
   readonly mayLeaveDevice: boolean;
+  /** Where this device stands: in the laboratory, cases open at the bench. */
+  readonly standsAt: 'chair' | 'lab';
 }
 
 export const SETTINGS_KEY = 'preferences';
@@ -60,6 +63,7 @@ export const defaultSettings: Settings = {
   rate: 1,
   keepAfterMs: 0,
   mayLeaveDevice: false,
+  standsAt: 'chair',
 };
 
 export interface Stores {
