@@ -20,7 +20,8 @@ import { expectationOf, modeOf, type Surroundings } from './expectation.ts';
 import { intentOf, touchIntent, type Intent } from './intents.ts';
 import { visitInput } from './resume.ts';
 import { describeAct, readingLabel, withUnit, type Names } from './wording.ts';
-import { howLongText, keptAloud, readBack, undoneAloud } from './speech.ts';
+import { howLongText } from './clock-words.ts';
+import { keptAloud, readBack, undoneAloud } from './speech.ts';
 
 export interface SessionDeps {
   readonly caseId: string;
@@ -224,8 +225,7 @@ class VisitSession implements Session {
       case 'howLong':
         return {
           ...QUIET,
-          speak: howLongText(clockRows(this.current, this.deps.protocol, this.deps.now()), this.deps.now()),
-          speakIn: 'en',
+          speak: howLongText(clockRows(this.current, this.deps.protocol, this.deps.now()), this.deps),
         };
       case 'sayAgain':
         return { ...QUIET, ...this.readBack() };
