@@ -1,13 +1,12 @@
 /** Clocks that ring: what is written of it, what is said, and the sound that has to be armed by a touch first. */
 import type { VisitEvent } from '../../machines/visit.types.ts';
-import type { Deadline } from '../domain/summary/clocks.ts';
 import type { Ring } from '../time/types.ts';
 import type { Aloud } from './aloud.ts';
 import type { Keeping } from './keeping.ts';
-import type { AppModel, CaseName } from './model.ts';
+import type { AppModel } from './model.ts';
 import type { OpenCase, Opened } from './open-case.ts';
 import type { Devices } from './ports.ts';
-import { UnderWay } from './under-way.ts';
+import { caseOnTheClock } from './under-way.ts';
 
 export interface RingingParts {
   readonly devices: Pick<Devices, 'time'>;
@@ -15,35 +14,27 @@ export interface RingingParts {
   readonly keeping: Keeping;
   open(): OpenCase | undefined;
   ringing(): AppModel['ringing'];
-  /** The open case has new facts, or other cases are followed. */
+  /** The open case has new facts. */
   changed(): void;
   redraw(): void;
   send(event: VisitEvent): void;
   fromLog(id: string): Promise<Opened>;
-  tell(said: { trouble: string }): void;
+  /** Opens a case behind the list of cases. */
+  load(id: string): Promise<void>;
 }
 
 export class Ringing {
   readonly #parts: RingingParts;
-  /** Cases that are not open and whose clocks run. */
-  readonly others: UnderWay;
 
   constructor(parts: RingingParts) {
     this.#parts = parts;
-    const { keeping, devices } = parts;
-    this.others = new UnderWay({
-      cases: () => keeping.cases,
-      openId: () => parts.open()?.id,
-      now: () => devices.time.clock.now(),
-      read: (id) => parts.fromLog(id),
-      briefly: (id, work) => keeping.writer.briefly(id, work),
-      keep: async (outcome, open) => void (await keeping.keep(outcome.facts, '', open)),
-      changed: () => this.#followed(),
-    });
   }
 
-  deadlines(now: number): readonly Deadline[] {
-    return [...(this.#parts.open()?.deadlines(now) ?? []), ...this.others.deadlines(now)];
+  /** After a reload: the case whose clocks run is followed before anybody opens it. */
+  async resume(): Promise<void> {
+    const { keeping, devices, fromLog, open, load } = this.#parts;
+    const id = await caseOnTheClock(keeping.cases, fromLog, devices.time.clock.now());
+    if (id !== undefined && open() === undefined) await load(id);
   }
 
   armSound(): void {
@@ -57,60 +48,21 @@ export class Ringing {
 
   silence(): void {
     this.#parts.devices.time.sound.silence();
-    const elsewhere = new Map<string, CaseName>();
-    for (const { clock, phase, case: other } of this.#parts.ringing()) {
-      if (other === undefined) this.#parts.send({ type: 'ALARM_SEEN', clock, phase });
-      else elsewhere.set(other.id, other);
-    }
-    for (const other of elsewhere.values()) void this.#seen(other);
+    for (const { clock, phase } of this.#parts.ringing()) this.#parts.send({ type: 'ALARM_SEEN', clock, phase });
   }
 
   ring(id: string, ring: Ring): void {
+    const { keeping, aloud } = this.#parts;
     const open = this.#parts.open();
-    const elsewhere = this.others.find(id, ring.rangAt);
-    if (elsewhere !== undefined) return void this.#rangElsewhere(elsewhere.caseId, elsewhere.due, ring);
     // The window that writes also writes down that it rang; the tone is heard from all.
-    if (open === undefined || this.#parts.keeping.writer.state() === 'elsewhere') return;
+    if (open === undefined || keeping.writer.state() === 'elsewhere') return;
     const due = open.deadlines(ring.rangAt).find((d) => d.id === id);
     if (due === undefined) return;
-    const outcome = open.session.rang(due.clock, due.phase, { dueAt: ring.dueAt, late: ring.late });
-    void this.#parts.keeping.keep(outcome.facts, '', open);
+    const { clock, phase } = due;
+    const outcome = open.session.record({ kind: 'rang', clock, phase, dueAt: ring.dueAt, late: ring.late });
+    void keeping.keep(outcome.facts, '', open);
     this.#parts.changed();
-    this.#say(ring);
-  }
-
-  #say({ label, late, lateMs }: Ring): void {
-    const how = late ? `, rang ${Math.round(lateMs / 1000)} seconds late` : '';
-    void this.#parts.aloud.say(`${label}${how}`, 'en');
-  }
-
-  /** A screen that shows running clocks stays on. */
-  #followed(): void {
-    if (this.others.any) this.#parts.devices.time.wakeLock.want(true);
-    this.#parts.changed();
-  }
-
-  /** Written once, whichever of several windows comes first; that one also says it. */
-  async #rangElsewhere(caseId: string, { id }: Deadline, ring: Ring): Promise<void> {
-    this.#parts.redraw();
-    let wrote = false;
-    await this.others.write(caseId, (open) => {
-      const due = open.deadlines(ring.rangAt).find((one) => one.id === id);
-      if (due === undefined) return [];
-      wrote = true;
-      return [open.session.rang(due.clock, due.phase, { dueAt: ring.dueAt, late: ring.late })];
-    });
-    if (wrote) this.#say(ring);
-  }
-
-  async #seen({ id, code }: CaseName): Promise<void> {
-    const now = this.#parts.devices.time.clock.now();
-    const wrote = await this.others.write(id, (open) =>
-      (open.parts(now).ringing ?? []).map(({ clock, phase }) =>
-        open.session.send({ type: 'ALARM_SEEN', clock, phase }),
-      ),
-    );
-    if (!wrote)
-      this.#parts.tell({ trouble: `${code} is being written in another window. Acknowledge its alarm there.` });
+    const late = ring.late ? `, rang ${Math.round(ring.lateMs / 1000)} seconds late` : '';
+    void aloud.say(`${ring.label}${late}`, 'en');
   }
 }
