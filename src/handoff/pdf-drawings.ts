@@ -1,5 +1,5 @@
 /** The sheet's drawings in lines and greys that survive a copier: readings on a ruler, heights as a stack, the QR code. */
-import { generate } from 'lean-qr';
+import { codeModules } from './code-path.ts';
 import { legible } from './glyphs.ts';
 import type { Box, Doc } from './pdf-page.ts';
 import { spaceText } from './sheet-drawings.ts';
@@ -144,16 +144,13 @@ export function drawHeights(doc: Doc, drawing: HeightsDrawing, box: Box): void {
   doc.restore();
 }
 
-/** What the QR code says: the digest as a name any reader can tell apart from a link. */
-export const digestCode = (digest: string): string => `urn:sha256:${digest}`;
-
 /** The digest as a QR code, black on white, without its quiet zone: the caller leaves that free. */
 export function drawCode(doc: Doc, digest: string, box: Box): void {
-  const code = generate(digestCode(digest));
+  const code = codeModules(digest);
   const unit = box.width / code.size;
   doc.save().fillColor('black');
   for (let y = 0; y < code.size; y += 1)
     for (let x = 0; x < code.size; x += 1)
-      if (code.get(x, y)) doc.rect(box.x + x * unit, box.y + y * unit, unit + 0.05, unit + 0.05);
+      if (code.dark(x, y)) doc.rect(box.x + x * unit, box.y + y * unit, unit + 0.05, unit + 0.05);
   doc.fill().restore();
 }

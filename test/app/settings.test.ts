@@ -11,6 +11,7 @@ const chosen: Settings = {
   rate: 1.3,
   keepAfterMs: 4000,
   mayLeaveDevice: true,
+  standsAt: 'lab',
 };
 
 describe('stored preferences', () => {
@@ -41,6 +42,7 @@ describe('stored preferences', () => {
     ['keepAfterMs', Number.POSITIVE_INFINITY],
     ['mayLeaveDevice', 'true'],
     ['mayLeaveDevice', 1],
+    ['standsAt', 'hall'],
   ] as const)('a %s of %j stays at its default, the others are kept', (name, value) => {
     expect(soundSettings({ ...chosen, [name]: value })).toEqual({ ...chosen, [name]: defaultSettings[name] });
   });

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { Summary } from '../../src/domain/summary/types.ts';
 import { sheetPdf, type Paper } from '../../src/handoff/pdf.ts';
-import { digestCode } from '../../src/handoff/pdf-drawings.ts';
+import { digestCode } from '../../src/handoff/code-path.ts';
 import { sheetModel } from '../../src/handoff/sheet-model.ts';
 import { sheetTimes } from '../../src/handoff/sheet-times.ts';
 import { DIGEST, recorded } from './cases.ts';

@@ -335,6 +335,7 @@ const places: Record<string, AppModel> = {
       rate: 1,
       keepAfterMs: 0,
       mayLeaveDevice: false,
+      standsAt: 'chair',
       onDevice: 'fetchable',
     },
   },
