@@ -1,5 +1,7 @@
 /** Which computed values a step is shown with: never a bare number, never one that does not matter here. */
+import { dayOf, printDay } from '../domain/measure/calendar.ts';
 import { mixPlan } from '../domain/measure/mixing.ts';
+import { reviewDates } from '../domain/measure/review.ts';
 import { sources, type SourceId } from '../domain/measure/sources.ts';
 import type { Material, Practice, Step } from '../domain/protocol/types.ts';
 import type { ComputedRow, Summary } from '../domain/summary/types.ts';
@@ -17,6 +19,19 @@ const AT_STEP: Readonly<Record<string, readonly string[]>> = {
   'closed-height': ['rest-space'],
   'record-at': ['rest-height', 'rest-space'],
   'record-height': ['pin'],
+  'new-record-keep': ['pin'],
+  'heights-keep': ['speaking-space', 'height-change'],
+  'bite-agrees': ['rest-space', 'speaking-space', 'height-change'],
+  contacts: ['height-change'],
+  'pin-change': ['pin-ground'],
+  'sound-s': ['pin-ground'],
+  'tracing-keep': ['tracing-angle'],
+  'what-next': ['hold', 'reviews'],
+  recall: ['reviews'],
+  'sore-1-cause': ['sore-1'],
+  'sore-2-cause': ['sore-2'],
+  'sore-3-cause': ['sore-3'],
+  'sore-4-cause': ['sore-4'],
 };
 
 const matches = (pattern: string, id: string) =>
@@ -69,6 +84,15 @@ function mixOf(step: Step, practice: Practice, chosen: string | undefined): read
   ];
 }
 
+/** While the dentures are being handed over the review days still count from today. */
+function reviewDays(step: Step, { openedAt }: Summary): readonly FigureLine[] {
+  const found = step.id === 'review-booked' ? reviewDates(printDay(dayOf(openedAt))) : undefined;
+  if (found?.ok !== true) return [];
+  const { first, week, fourWeeks, year } = found.value;
+  const days = `${first[0]} to ${first[1]}, ${week}, ${fourWeeks}, then ${year}`;
+  return [fromSource('Handed over today', days, found.source)];
+}
+
 /** All of it for one step, in reading order. */
 export function figuresAt(
   step: Step,
@@ -77,5 +101,10 @@ export function figuresAt(
   const { summary, practice, chosen } = around;
   const wanted = AT_STEP[step.id] ?? [];
   const rows = summary.computed.filter((row) => wanted.some((pattern) => matches(pattern, row.id)));
-  return [...rows.map(fromRow), ...recordTarget(step, summary), ...mixOf(step, practice, chosen)];
+  return [
+    ...rows.map(fromRow),
+    ...recordTarget(step, summary),
+    ...reviewDays(step, summary),
+    ...mixOf(step, practice, chosen),
+  ];
 }

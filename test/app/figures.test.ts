@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { figuresAt } from '../../src/app/figures.ts';
 import { defaultPractice } from '../../src/domain/protocol/practice.ts';
+import { stepOf } from '../../src/domain/protocol/path.ts';
+import type { VisitProtocol } from '../../src/domain/protocol/types.ts';
 import { visit1 } from '../../src/domain/protocol/visit1.ts';
+import { visit2 } from '../../src/domain/protocol/visit2.ts';
+import { visit3 } from '../../src/domain/protocol/visit3.ts';
+import { visit4 } from '../../src/domain/protocol/visit4.ts';
+import { visit5 } from '../../src/domain/protocol/visit5.ts';
 import { bench, firstVisit } from '../helpers/visit.ts';
 
 const step = (id: string) => visit1.steps.find((s) => s.id === id)!;
@@ -54,6 +60,53 @@ describe('figures at a step', () => {
       /23 g powder, 45 ml water, water at 21 °C\. 11 % thicker/,
     );
     expect(texts(b, 'upper-impression', 'polyether')).toEqual([]);
+  });
+});
+
+describe('figures at the steps of the later visits', () => {
+  const ground = (protocol: VisitProtocol) => ({ ...firstVisit, protocol });
+  const at = (b: ReturnType<typeof bench>, protocol: VisitProtocol, id: string) =>
+    figuresAt(stepOf(protocol, id)!, { summary: b.summary(), practice: defaultPractice, chosen: undefined }).map(
+      (f) => `${f.label}: ${f.text}`,
+    );
+
+  function heights(b: ReturnType<typeof bench>): void {
+    b.press('goto:marks');
+    b.press('answer:made');
+    type(b, 'rest-height', '71', '71.5', '72');
+    type(b, 'closed-height', '68.5', '69.5');
+  }
+
+  it.each([
+    ['visit 2', visit2, 'heights-keep'],
+    ['visit 3', visit3, 'bite-agrees'],
+    ['visit 4', visit4, 'contacts'],
+  ])('%s: what the wanted space would take, in chin, pin and molar', (_name, protocol, id) => {
+    // Rest 71.5, closed 69: 71.5 − 3 − 69 = −0.5 at the chin; pin 1.5 × 0.8 to 1.0 of it, molar 0.42 to 0.62 of it.
+    const b = bench(ground(protocol));
+    heights(b);
+    expect(at(b, protocol, id).join()).toContain(
+      'chin −0.5 mm; incisors −0.5 to −0.4 mm; pin −0.8 to −0.6 mm; first molar −0.3 to −0.2 mm',
+    );
+  });
+
+  it('the days of the reviews stand where they are booked, counted from today', () => {
+    // The visit is of 2 March 2026: a day or two later, then after 7 and 28 days.
+    const b = bench(ground(visit4));
+    expect(at(b, visit4, 'review-booked')).toEqual([
+      'Handed over today: 2026-03-03 to 2026-03-04, 2026-03-09, 2026-03-30, then 2027-03-02',
+    ]);
+  });
+
+  it('where the cause is looked for, what to look at first stands', () => {
+    const b = bench(ground(visit5));
+    b.press('goto:sore-1');
+    b.press('answer:upper');
+    b.press('answer:upper-ridge');
+    expect(at(b, visit5, 'sore-1-cause').join()).toMatch(
+      /ridge crest.*Look at the bite and a sharp edge of bone first/,
+    );
+    expect(at(b, visit5, 'sore-2-cause')).toEqual([]);
   });
 });
 

@@ -87,6 +87,48 @@ describe('a case of five visits, replayed', () => {
     );
   });
 
+  it('has tracings, tooth sizes, scores, review days and sore places as worked out by hand', () => {
+    const [, second, third, fourth, fifth] = visits.map(({ summary }) => summary);
+    const text = (summary: typeof second, id: string) => summary?.computed.find((row) => row.id === id)?.text;
+    // Points (10, 20) (10.5, 20) (10, 20): mean 30.5 / 3 = 10.1667 across, 20 up; circle 10.5 − 10.1667 = 0.3333;
+    // furthest two 0.5, accepted up to 0.5.
+    const { scatter } = second!.tracing!;
+    expect([scatter?.xMm.toFixed(4), scatter?.yMm, scatter?.radiusMm.toFixed(4)]).toEqual(['10.1667', 20, '0.3333']);
+    expect(scatter).toMatchObject({ verdict: 'accept' });
+    // Face 132: six 132 / 3.36 = 39.29 and 132 / 3.3 = 40; nose 34 × 1.31 = 44.54; marks on the rim 38. 38 to 44.54.
+    const six = third!.teeth!.find((row) => row.id === 'six');
+    expect([six?.lowMm.toFixed(2), six?.highMm.toFixed(2), six?.judge]).toEqual(['38.00', '44.54', true]);
+    expect(text(third, 'teeth-central')).toBe('8.3 mm by one rule');
+    expect(fourth?.teeth).toBeUndefined();
+    // Visit 2: space 71.5 − 69 = 2.5, wanted 3: the chin 0.5 mm up. Visit 4: pin 0.5 up, incisors 0.5 × 4 / 6 = 0.333.
+    expect(second?.change).toMatchObject({ from: 'closed', chinMm: -0.5 });
+    expect(fourth?.change).toMatchObject({ from: 'ground', pinMm: [0.5, 0.5] });
+    expect(fourth?.change?.incisalMm[0]).toBeCloseTo(1 / 3, 9);
+    // Speaking space as read: visit 2 2.5, visit 3 2, visit 4 1.5, visit 5 2 mm.
+    expect([second, third, fourth, fifth].map((s) => text(s, 'speaking-space')?.slice(0, 6))).toEqual([
+      '2.5 mm',
+      '2.0 mm',
+      '1.5 mm',
+      '2.0 mm',
+    ]);
+    // 3 + 2 + 2 + 2 = 9; 3 + 2 + 1 + 2 = 8.
+    expect(fifth?.hold?.map((row) => [row.visit, row.sum, row.band])).toEqual([
+      ['visit 4', 9, 'good'],
+      ['visit 5', 8, 'fair'],
+    ]);
+    // Handed over on 23 March 2026; the review of 25 March is the first one. 23 + 7 = 30 March, + 28 = 20 April.
+    expect(fifth?.reviews?.rows.map((row) => [row.from, row.state])).toEqual([
+      ['2026-03-24', 'seen'],
+      ['2026-03-30', 'later'],
+      ['2026-04-20', 'later'],
+      ['2027-03-23', 'later'],
+    ]);
+    expect(fifth?.sore?.map((area) => [area.visit, area.what, area.region, area.current])).toEqual([
+      ['visit 4', 'relieved', 'upper-rear', false],
+      ['visit 5', 'sore', 'lower-mylohyoid-right', true],
+    ]);
+  });
+
   it('keeps the impression of visit 2 that was taken again, both attempts on record', () => {
     const upper = visits[1]!.summary.clocks.filter((clock) => clock.clock === 'upper-final');
     expect(upper.map((clock) => [clock.attempt, clock.struck])).toEqual([

@@ -220,6 +220,19 @@ export function restStep(chapter: number): Step {
   };
 }
 
+/** The closest speaking space of this visit, where it can be seen; nothing is compared with another visit's marks. */
+export function speakingStep(chapter: number, gap: string): Step {
+  return {
+    kind: 'reading',
+    id: 'speaking-space',
+    chapter,
+    title: 'Measure the closest speaking space',
+    lines: [gap, 'Only where it can be seen'],
+    reading: 'speaking-space',
+    optional: true,
+  };
+}
+
 /** Marks smudged or lost: everything read between them is given up, the next marks are another set. */
 export const newMarks: Answer = {
   id: 'again',

@@ -38,6 +38,35 @@ export const NEEDS: readonly Need[] = [
     ],
     steps: [],
   },
+  {
+    what: 'tooth sizes by every rule',
+    readings: ['canine-lines', 'interalar-width', 'face-width', 'face-height'],
+    steps: [],
+  },
+  {
+    what: 'middle and scatter of the tracings',
+    readings: ['tracing-1-x', 'tracing-1-y', 'tracing-2-x', 'tracing-2-y', 'tracing-3-x', 'tracing-3-y'],
+    steps: ['tracing-1-sharp', 'tracing-2-sharp', 'tracing-3-sharp'],
+  },
+  { what: 'angle of the tracing', readings: ['leg-right-x', 'leg-right-y', 'leg-left-x', 'leg-left-y'], steps: [] },
+  { what: 'the patient’s own distance to the hinge axis', readings: ['axis-incisal'], steps: [] },
+  { what: 'closest speaking space', readings: ['speaking-space'], steps: [] },
+  { what: 'change by grinding', readings: ['pin-change'], steps: ['pin-direction'] },
+  {
+    what: 'scores of retention and stability',
+    readings: ['retention-upper', 'stability-upper', 'retention-lower', 'stability-lower'],
+    steps: [],
+  },
+  {
+    what: 'the map of sore and relieved places',
+    readings: [1, 2, 3, 4].flatMap((n) => [`sore-${n}-size`, `sore-${n}-weeks`]),
+    steps: [
+      ...[1, 2, 3, 4].flatMap((n) =>
+        ['', '-upper', '-lower', '-kind', '-cause', '-relieved'].map((of) => `sore-${n}${of}`),
+      ),
+      ...['upper', 'lower'].flatMap((jaw) => [`paste-${jaw}`, `relieved-${jaw}-1`, `relieved-${jaw}-2`]),
+    ],
+  },
   { what: 'size of a finding and whether to refer', readings: ['finding-size', 'finding-weeks'], steps: ['finding'] },
   { what: 'wishes on the lab sheet', readings: [], steps: ['wish-shape', 'wish-shade', 'wish-arrangement'] },
   { what: 'caution about allergies', readings: [], steps: ['sign-in-allergy'] },

@@ -34,7 +34,12 @@ export type DrawingId =
   | 'readings-rest'
   | 'height-stack'
   | 'hinge'
-  | 'sulcus';
+  | 'sulcus'
+  | 'tracing'
+  | 'tooth-sizes'
+  | 'sore-map'
+  | 'sore-upper'
+  | 'sore-lower';
 
 /** An earlier question answered so. */
 export interface Condition {

@@ -8,6 +8,7 @@ import {
   NO_UPPER,
   signInAgain,
   signOut,
+  speakingStep,
   workReturned,
 } from './common.ts';
 import type { Chapter, Step, VisitProtocol } from './types.ts';
@@ -142,15 +143,7 @@ const speech: readonly Step[] = [
     lines: ['Count from sixty to sixty-six', 'Teeth must not touch'],
     answers: soundsOfS,
   },
-  {
-    kind: 'reading',
-    id: 'speaking-space',
-    chapter: 5,
-    title: 'Measure the closest speaking space',
-    lines: ['Gap between the front teeth at an “s”', 'Only where it can be seen'],
-    reading: 'speaking-space',
-    optional: true,
-  },
+  speakingStep(5, 'Gap between the front teeth at an “s”'),
   lookStep({
     id: 'sound-f',
     chapter: 5,
@@ -322,6 +315,7 @@ const sealAndAgreement: readonly Step[] = [
     chapter: 8,
     title: 'Ask for consent to finish',
     lines: ['After this the teeth cannot be moved', 'Record the patient’s own yes'],
+    drawing: 'tooth-sizes',
     answers: [
       { ...yes, label: 'Consent to finish' },
       {

@@ -8,9 +8,11 @@ import {
   NO_UPPER,
   signInAgain,
   signOutWithoutOrder,
+  speakingStep,
   workReturned,
 } from './common.ts';
 import { holdSteps } from './hold.ts';
+import { lowerRegions, upperRegions } from './regions.ts';
 import type { Answer, Chapter, Step, VisitProtocol } from './types.ts';
 
 const chapters: readonly Chapter[] = [
@@ -36,7 +38,7 @@ const RELIEVED: readonly Answer[] = [
   },
   {
     id: 'relieved',
-    label: 'Relieved, sites in the note',
+    label: 'Relieved, say where next',
     words: { en: ['relieved'], de: ['entlastet'], es: ['aliviado'], fr: ['déchargé'] },
     tone: 'neutral',
   },
@@ -52,6 +54,20 @@ const paste = (jaw: Jaw): Step => ({
   title: `Show pressure spots, ${jaw} denture`,
   lines: ['Thin coat of indicator paste', 'Seat, press once, take out', 'Relieve what shows through, look again'],
   answers: RELIEVED,
+  ...onlyFor(jaw),
+});
+
+/** Up to two places a denture by name; further ones as notes. */
+const relieved = (jaw: Jaw, n: 1 | 2): Step => ({
+  kind: 'check',
+  id: `relieved-${jaw}-${n}`,
+  chapter: 3,
+  title: `Say the ${n === 1 ? 'first' : 'second'} place relieved, ${jaw}`,
+  lines: ['Right and left are the patient’s', n === 1 ? 'A second one comes next' : 'None: go on; more: as a note'],
+  drawing: jaw === 'upper' ? 'sore-upper' : 'sore-lower',
+  answers: jaw === 'upper' ? upperRegions : lowerRegions,
+  optional: true,
+  onlyIf: { step: `paste-${jaw}`, answer: 'relieved' },
   ...onlyFor(jaw),
 });
 
@@ -78,7 +94,11 @@ const fit: readonly Step[] = [
     bad: 'Sharp spots left',
   }),
   paste('upper'),
+  relieved('upper', 1),
+  relieved('upper', 2),
   paste('lower'),
+  relieved('lower', 1),
+  relieved('lower', 2),
   borders('upper'),
   borders('lower'),
 ];
@@ -208,6 +228,7 @@ const teaching: readonly Step[] = [
     lines: ['Count from sixty to sixty-six, then “fifty-five”', 'Speech settles over two to four weeks'],
     answers: soundsOfS,
   },
+  speakingStep(8, 'Gap between the front teeth at an “s”'),
   {
     kind: 'check',
     id: 'taught-insertion',

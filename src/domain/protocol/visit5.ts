@@ -9,6 +9,7 @@ import {
   matchPatient,
   newMarks,
   signOutWithoutOrder,
+  speakingStep,
 } from './common.ts';
 import { holdSteps } from './hold.ts';
 import { lowerRegions, upperRegions } from './regions.ts';
@@ -173,6 +174,7 @@ const spotPlace = (n: Number4, name: string): readonly Step[] => {
       chapter: 3,
       title: `Look for the ${name} sore area`,
       lines: ['Take the dentures out, dry, look and feel', 'Ask the patient to point'],
+      drawing: 'sore-map',
       answers: WHERE,
       ...before,
     },
@@ -182,6 +184,7 @@ const spotPlace = (n: Number4, name: string): readonly Step[] => {
       chapter: 3,
       title: 'Say the upper region',
       lines: ['Right and left are the patient’s'],
+      drawing: 'sore-upper',
       answers: upperRegions,
       onlyIf: { step: `sore-${n}`, answer: 'upper' },
       ...before,
@@ -192,6 +195,7 @@ const spotPlace = (n: Number4, name: string): readonly Step[] => {
       chapter: 3,
       title: 'Say the lower region',
       lines: ['Right and left are the patient’s'],
+      drawing: 'sore-lower',
       answers: lowerRegions,
       onlyIf: { step: `sore-${n}`, answer: 'lower' },
       ...before,
@@ -363,6 +367,7 @@ const rest: readonly Step[] = [
     basesLine: 'Dentures in the mouth: normally both',
     closedLine: 'Dentures in, back teeth together',
   }),
+  speakingStep(6, 'Gap between the front teeth at an “s”'),
   {
     kind: 'decision',
     id: 'heights-keep',

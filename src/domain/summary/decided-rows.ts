@@ -6,7 +6,6 @@ import { lookFirst } from '../protocol/sore-causes.ts';
 import type { Decided, HeightChange, HoldRow, SoreArea, ToothRow, TracingView } from './decided.types.ts';
 import { latest, latestMm, mmText, signedText, spanText, tenthsText } from './latest.ts';
 import { ownHinge } from './height-change.ts';
-import { TOOTH_READINGS } from './teeth.ts';
 import type { ComputedRow, ReadingRow, Summary, VerticalDimension } from './types.ts';
 
 export interface DecidedRowsFrom {
@@ -52,19 +51,23 @@ function toothText({ lowMm, highMm, spreadMm, judge, estimates }: ToothRow): str
   return `${tenthsText(lowMm)} to ${mmText(highMm)} by ${estimates.length} rules, ${apart}`;
 }
 
-function toothRows({ decided, all }: DecidedRowsFrom): readonly ComputedRow[] {
-  const read = Object.keys(TOOTH_READINGS).flatMap((reading) => {
-    const row = latest(all, reading);
-    return row === undefined ? [] : [`${row.label} ${formatHundredths(row.value)} mm (${row.visit})`];
-  });
-  return (decided.teeth ?? []).map((tooth) => {
-    const rules = tooth.estimates.map(
-      ({ rule, mm, note, status }) => `${rule}: ${mmText(mm)} (${status})${note === undefined ? '' : ` ${note}`}`,
-    );
-    const ends = { rangeMm: [tooth.lowMm, tooth.highMm] as const };
-    const line = { id: `teeth-${tooth.id}`, label: tooth.label, text: toothText(tooth), inputs: [...rules, ...read] };
-    return bySource({ ...line, ...(tooth.estimates.length > 1 ? ends : {}) }, 'tooth-spread');
-  });
+const distinct = (words: readonly string[]) => [...new Set(words)];
+
+function toothRow(tooth: ToothRow): ComputedRow {
+  const { estimates } = tooth;
+  const rules = estimates.map(
+    ({ rule, mm, note, status }) => `${rule}: ${mmText(mm)} (${status})${note === undefined ? '' : ` ${note}`}`,
+  );
+  const ends = estimates.length > 1 ? { rangeMm: [tooth.lowMm, tooth.highMm] as const } : {};
+  return {
+    id: `teeth-${tooth.id}`,
+    label: tooth.label,
+    text: toothText(tooth),
+    inputs: [...rules, ...distinct(estimates.map((one) => one.from))],
+    ...ends,
+    source: distinct(estimates.map((one) => one.source)).join(' '),
+    sourceStatus: distinct(estimates.map((one) => one.status)).join(', '),
+  };
 }
 
 /** "chin −0.5 mm; incisors −0.5 to −0.4 mm; pin −0.8 to −0.6 mm; first molar −0.3 to −0.2 mm (minus closes)". */
@@ -186,8 +189,8 @@ function soreRows(areas: readonly SoreArea[] | undefined): readonly ComputedRow[
 function reviewRow({ decided }: DecidedRowsFrom): readonly ComputedRow[] {
   const { reviews } = decided;
   if (reviews === undefined) return [];
-  const days = reviews.rows.map(({ label, from, to, state }) => {
-    const when = from === to || from > to ? to : `${from} to ${to}`;
+  const days = reviews.rows.map(({ id, label, from, to, state }) => {
+    const when = from === to || id === 'ulcer' ? to : `${from} to ${to}`;
     return `${label}: ${when}${state === 'later' ? '' : ` (${state})`}`;
   });
   const { source, sourceStatus, delivered } = reviews;
@@ -211,7 +214,7 @@ export function decidedRows(from: DecidedRowsFrom): readonly ComputedRow[] {
     ...changeRows(from),
     ...speakingRows(rows),
     ...tracingRows(decided.tracing),
-    ...toothRows(from),
+    ...(decided.teeth ?? []).map(toothRow),
     ...holdRow(from),
     ...soreRows(decided.sore),
     ...reviewRow(from),

@@ -28,12 +28,15 @@ const given = <K extends keyof Decided>(key: K, value: Decided[K] | undefined): 
   value === undefined ? {} : { [key]: value };
 const some = <T>(list: readonly T[]): readonly T[] | undefined => (list.length === 0 ? undefined : list);
 
+/** After the try-in the teeth can no longer be exchanged. */
+const LAST_FOR_TEETH = 3;
+
 /** Tracings, tooth sizes, change of height, scores, sore places and review days, as far as there is anything to say. */
 export function decidedOf(from: DecideFrom): Decided {
   const { view, visit, rows, all, protocols, now } = from;
   return {
     ...given('tracing', tracingOf(view, rows)),
-    ...given('teeth', teethOf(all)),
+    ...given('teeth', visit > LAST_FOR_TEETH ? undefined : teethOf(all)),
     ...given('change', heightChange(from, visit)),
     ...given('hold', some(holdRows(all))),
     ...given('sore', some(soreAreas(view, all, protocols))),

@@ -39,6 +39,9 @@ export interface ToothEstimateRow {
   readonly rule: string;
   readonly mm: number;
   readonly note?: string;
+  /** "Width of the nose 34 mm, visit 2" */
+  readonly from: string;
+  readonly source: string;
   readonly status: string;
 }
 

@@ -1,8 +1,9 @@
 /** Sizes of the front teeth from the guide marks and the face: every rule beside the others, the spread, no average. */
+import { formatHundredths } from '../measure/length.ts';
 import { sources } from '../measure/sources.ts';
 import { lowerSixFromUpper, toothSizes, type FaceReadings, type ToothQuantity } from '../measure/teeth.ts';
-import type { ToothRow } from './decided.types.ts';
-import { latest } from './latest.ts';
+import type { ToothEstimateRow, ToothRow } from './decided.types.ts';
+import { latest, mmText } from './latest.ts';
 import type { ReadingRow } from './types.ts';
 
 /** Which reading goes into the rules as what. */
@@ -24,6 +25,22 @@ const LABELS: Readonly<Record<ToothRow['id'], string>> = {
 
 const ORDER: readonly ToothQuantity[] = ['six', 'sixStraight', 'tips', 'central', 'length'];
 
+interface Estimate extends ToothEstimateRow {
+  readonly quantity: ToothQuantity;
+}
+
+/** The rules that start from one reading, each with that reading in words. */
+function rulesFrom(row: ReadingRow, key: keyof FaceReadings): readonly Estimate[] {
+  const found = toothSizes({ [key]: row.value });
+  if (!found.ok) return [];
+  const from = `${row.label} ${formatHundredths(row.value)} mm, ${row.visit}`;
+  return found.value.estimates.map(({ rule, quantity, mm, note, source }) => {
+    const { citation, status } = sources[source];
+    const more = note === undefined ? {} : { note };
+    return { rule, quantity, mm, from, source: citation, status, ...more };
+  });
+}
+
 function faceOf(all: readonly ReadingRow[]): FaceReadings {
   const given = Object.entries(TOOTH_READINGS).flatMap(([reading, key]) => {
     const value = latest(all, reading)?.value;
@@ -39,11 +56,15 @@ function lowerOf(six: ToothRow | undefined): readonly ToothRow[] {
   if (six === undefined) return [];
   const [low, high] = [lowerSixFromUpper(grid(six.lowMm)), lowerSixFromUpper(grid(six.highMm))];
   if (!low.ok || !high.ok) return [];
-  const { status } = sources[low.source];
-  const estimates = [
-    { rule: 'smallest upper six / 1.30', mm: low.value, status },
-    { rule: 'largest upper six / 1.30', mm: high.value, status },
-  ];
+  const { citation, status } = sources[low.source];
+  const rule = (size: string, mm: number, from: number): ToothEstimateRow => ({
+    rule: `${size} upper six / 1.30`,
+    mm,
+    from: `upper six ${mmText(from)}`,
+    source: citation,
+    status,
+  });
+  const estimates = [rule('smallest', low.value, six.lowMm), rule('largest', high.value, six.highMm)];
   const spreadMm = high.value - low.value;
   const ends = { lowMm: low.value, highMm: high.value, spreadMm };
   return [{ id: 'lowerSix', label: LABELS.lowerSix, ...ends, judge: six.judge, estimates }];
@@ -56,18 +77,14 @@ function lowerOf(six: ToothRow | undefined): readonly ToothRow[] {
 export function teethOf(all: readonly ReadingRow[]): readonly ToothRow[] | undefined {
   const found = toothSizes(faceOf(all));
   if (!found.ok) return undefined;
-  const { estimates, spreads } = found.value;
+  const estimates = Object.entries(TOOTH_READINGS).flatMap(([reading, key]) => {
+    const row = latest(all, reading);
+    return row === undefined ? [] : rulesFrom(row, key);
+  });
   const upper = ORDER.flatMap((id): readonly ToothRow[] => {
-    const spread = spreads.find((one) => one.quantity === id);
+    const spread = found.value.spreads.find((one) => one.quantity === id);
     if (spread === undefined) return [];
-    const rules = estimates
-      .filter((one) => one.quantity === id)
-      .map(({ rule, mm, note, source }) => ({
-        rule,
-        mm,
-        status: sources[source].status,
-        ...(note === undefined ? {} : { note }),
-      }));
+    const rules = estimates.flatMap(({ quantity, ...rule }) => (quantity === id ? [rule] : []));
     const { lowMm, highMm, spreadMm, judge } = spread;
     return [{ id, label: LABELS[id], lowMm, highMm, spreadMm, judge, estimates: rules }];
   });
