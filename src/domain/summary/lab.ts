@@ -2,7 +2,7 @@
 import { liveOf, visitFacts, type CaseView } from '../case/fold.ts';
 import { formatHundredths, type Hundredths } from '../measure/length.ts';
 import { answerOf, isShown } from '../protocol/path.ts';
-import type { Practice, VisitProtocol } from '../protocol/types.ts';
+import type { Practice, Step, VisitProtocol } from '../protocol/types.ts';
 import type { ClockRow, Flag, LabLine, ReadingRow, VerticalDimension } from './types.ts';
 
 /** The clock of an impression that counts and is poured: removed, not given up, the latest attempt. */
@@ -132,7 +132,32 @@ function missingDisinfection(clocks: readonly ClockRow[]): readonly string[] {
     .map((clock) => `The ${clock.label} is not recorded as disinfected.`);
 }
 
-/** What must be answered, finished or overruled before hand-over, one sentence each. */
+/** Steps of the visit that want something of a person, were neither left out nor passed over with a reason. */
+function wanted(view: CaseView, protocol: VisitProtocol): readonly Step[] {
+  const answers = Object.fromEntries([...view.answers].map(([step, fact]) => [step, fact.body.answer]));
+  const skipped = new Set(
+    visitFacts(view).flatMap((f) => (f.body.kind === 'skipped' && !view.strikes.has(f.seq) ? [f.body.step] : [])),
+  );
+  return protocol.steps.filter((step) => step.optional !== true && isShown(step, answers) && !skipped.has(step.id));
+}
+
+const sentence = (title: string): string => `${title}${/[.?]$/.test(title) ? '' : '.'}`;
+
+function unanswered(view: CaseView, steps: readonly Step[]): readonly string[] {
+  return steps
+    .filter((step) => (step.kind === 'check' || step.kind === 'decision') && !view.answers.has(step.id))
+    .map((step) => `Not answered: ${sentence(step.title)}`);
+}
+
+/** Of which there is no reading at all; too few of a set is for the flags to say. */
+function unmeasured(view: CaseView, steps: readonly Step[]): readonly string[] {
+  const kept = new Set(liveOf(view, 'reading').map((fact) => fact.body.reading));
+  return steps
+    .filter((step) => step.kind === 'reading' && !kept.has(step.reading))
+    .map((step) => `Not measured: ${sentence(step.title)}`);
+}
+
+/** What must be answered, measured, finished or overruled before hand-over, one sentence each. */
 export function openItems(found: {
   readonly view: CaseView;
   readonly protocol: VisitProtocol;
@@ -140,23 +165,13 @@ export function openItems(found: {
   readonly flags: readonly Flag[];
 }): readonly string[] {
   const { view, protocol, clocks, flags } = found;
-  const answers = Object.fromEntries([...view.answers].map(([step, fact]) => [step, fact.body.answer]));
-  const skipped = new Set(
-    visitFacts(view).flatMap((f) => (f.body.kind === 'skipped' && !view.strikes.has(f.seq) ? [f.body.step] : [])),
-  );
-  const unanswered = protocol.steps.filter(
-    (step) =>
-      (step.kind === 'check' || step.kind === 'decision') &&
-      step.optional !== true &&
-      isShown(step, answers) &&
-      answers[step.id] === undefined &&
-      !skipped.has(step.id),
-  );
+  const steps = wanted(view, protocol);
   const mouth = clocks.filter((clock) => !clock.struck && clock.flow === 'impression' && clock.outAt === undefined);
   return [
     ...mouth.map((clock) => `The ${clock.label} is still on the clock.`),
     ...missingDisinfection(clocks),
-    ...unanswered.map((step) => `Not answered: ${step.title}${/[.?]$/.test(step.title) ? '' : '.'}`),
+    ...unanswered(view, steps),
+    ...unmeasured(view, steps),
     ...flags.filter((flag) => flag.settled !== true && flag.answer === undefined).map((flag) => flag.what),
   ];
 }

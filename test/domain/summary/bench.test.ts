@@ -152,3 +152,22 @@ describe('what the laboratory writes', () => {
       expect(parseFacts(after(body as FactBody))).toMatchObject({ ok: false, at: SEQ });
   });
 });
+
+describe('what is open before hand-over', () => {
+  const readingStep = visit1.steps.find((step) => step.id === 'rest-height');
+
+  it('names a measurement of which there is no reading, until there is one or a reason why not', () => {
+    if (readingStep?.kind !== 'reading') throw new Error('no reading step');
+    const without = clinic.filter(
+      ({ body }) => !(body.kind === 'reading' && body.reading === readingStep.reading) && body.kind !== 'undone',
+    );
+    const renumbered = without.map((fact, i) => ({ ...fact, seq: i + 1, act: i + 1 }));
+    const named = `Not measured: ${readingStep.title}`;
+    const open = (facts: readonly Fact[]) => summaryOf(facts).open.filter((item) => item.startsWith(named));
+    expect(open(clinic)).toEqual([]);
+    expect(open(renumbered)).toHaveLength(1);
+    const skipped: FactBody = { kind: 'skipped', step: readingStep.id, reason: 'not-possible' };
+    const [fact] = stamp([skipped], renumbered.length + 1, now);
+    expect(open([...renumbered, { ...fact!, caseId: clinic[0]!.caseId }])).toEqual([]);
+  });
+});
