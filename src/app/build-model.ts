@@ -3,6 +3,7 @@ import type { SaveStatus } from '../storage/types.ts';
 import type { Settings, UiState } from '../stores/stores.ts';
 import type { AppModel, CaseListRow, EarState, Safety, SaveState, SoundState } from './model.ts';
 import type { OpenCase } from './open-case.ts';
+import type { UnderWay } from './under-way.ts';
 
 export interface ModelParts {
   readonly ui: UiState;
@@ -11,6 +12,8 @@ export interface ModelParts {
   /** The list has been read at least once. */
   readonly casesRead: boolean;
   readonly open: OpenCase | undefined;
+  /** Cases that are not open and whose clocks run. */
+  readonly others: Pick<UnderWay, 'clocks' | 'ringing'>;
   readonly now: number;
   readonly ear: EarState;
   readonly save: SaveState;
@@ -25,16 +28,17 @@ export interface ModelParts {
 
 export function buildModel(parts: ModelParts): AppModel {
   const { ui, settings, cases, open, now, ear, save, sound, canSpeak, writer, safety } = parts;
+  const own = open?.parts(now);
   return {
     place: ui.place,
     now,
     cases,
     ...(parts.casesRead ? {} : { reading: true }),
-    clocks: [],
-    ringing: [],
     flags: [],
     cautions: [],
-    ...open?.parts(now),
+    ...own,
+    clocks: [...(own?.clocks ?? []), ...parts.others.clocks(now)],
+    ringing: [...(own?.ringing ?? []), ...parts.others.ringing(now)].toSorted((a, b) => b.lateMs - a.lateMs),
     ear,
     save,
     sound,
@@ -46,7 +50,7 @@ export function buildModel(parts: ModelParts): AppModel {
       ...(open === undefined ? {} : { visitLanguage: open.language }),
     },
     keypadOpen: ui.keypadOpen,
-    ...(open === undefined ? {} : { writer }),
+    ...(open === undefined ? {} : { writer, caseId: open.id }),
     safety,
     ...parts.own,
     ...(mayUpdate(parts) ? { update: 'ready' } : {}),
@@ -56,9 +60,9 @@ export function buildModel(parts: ModelParts): AppModel {
 }
 
 /** Never in the middle of anything: not off the list of cases, not with a clock running, not with an entry unsaved. */
-function mayUpdate({ ui, save, open, now, updateWaits }: ModelParts): boolean {
+function mayUpdate({ ui, save, open, others, now, updateWaits }: ModelParts): boolean {
   if (!updateWaits || ui.place !== 'cases' || save.state !== 'kept') return false;
-  return (open?.parts(now).clocks ?? []).length === 0;
+  return (open?.running(now).clocks ?? []).length + others.clocks(now).length === 0;
 }
 
 /** What the screen says of the disk: `what` was last written and is safe. */

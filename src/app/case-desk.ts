@@ -39,9 +39,9 @@ export class CaseDesk {
   }
 
   /** The right to write comes first: what is read after it cannot be overtaken. */
-  async load(id: string, place?: 'cases'): Promise<void> {
+  async load(id: string): Promise<void> {
     await this.#parts.keeping.writer.open(id);
-    this.#adopt(await this.fromLog(id), place);
+    this.#adopt(await this.fromLog(id));
   }
 
   /** Another window has written, or may have: the case as it is on the disk now, with the screen where it was. */
@@ -83,17 +83,15 @@ export class CaseDesk {
     return kit;
   }
 
-  #adopt(opened: Opened, place?: 'cases'): void {
+  #adopt(opened: Opened): void {
     const { devices, stores, changed } = this.#parts;
-    // Somebody has opened a case meanwhile: that one stays.
-    if (place !== undefined && this.#open !== undefined) return;
     if (!opened.ok) return this.#say({ trouble: opened.text });
     this.#open = opened.open;
     devices.updates?.setIdle(false);
     devices.time.wakeLock.want(true);
     const closed = opened.open.session.view().closed !== undefined;
     const said = opened.recovered ?? '';
-    stores.ui.setState({ place: place ?? (closed ? 'summary' : 'visit'), said, trouble: '', keypadOpen: false });
+    stores.ui.setState({ place: closed ? 'summary' : 'visit', said, trouble: '', keypadOpen: false });
     if (!opened.open.hasWords) stores.ui.setState({ trouble: wordsMissing(opened.open.language) });
     return changed();
   }

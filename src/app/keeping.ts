@@ -15,6 +15,8 @@ export interface KeepingParts {
   changed(): void;
   /** The open case has to be read from the disk again. */
   readAnew(caseId: string): void;
+  /** The list of cases has been read again. */
+  listed(): void;
 }
 
 /** Who comes second is told what was not taken, so that it can be done again. */
@@ -64,6 +66,7 @@ export class Keeping {
     this.casesRead = true;
     if (listed.ok) this.#rows = listed.rows.map((row) => ({ ...row, at: localDate(row.lastAt) }));
     this.#say(listed.ok ? {} : { trouble: listed.why });
+    this.#parts.listed();
     return (listed.ok ? listed.recovered : undefined) ?? '';
   }
 

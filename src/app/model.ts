@@ -140,6 +140,26 @@ export interface StepView {
   readonly words: readonly string[];
 }
 
+/** The case a clock belongs to, where that is not the open one. */
+export interface CaseName {
+  readonly id: string;
+  readonly code: string;
+}
+
+/** A clock that runs, of the open case or of another. */
+export interface RunningClock extends ClockRow {
+  readonly case?: CaseName;
+}
+
+/** A phase that is over and not yet acknowledged. */
+export interface RingingView {
+  readonly clock: string;
+  readonly label: string;
+  readonly phase: PhaseId;
+  readonly lateMs: number;
+  readonly case?: CaseName;
+}
+
 export interface CaseListRow {
   readonly id: string;
   readonly code: string;
@@ -148,6 +168,10 @@ export interface CaseListRow {
   readonly at: string;
   readonly visit: number;
   readonly closed: boolean;
+  readonly lastAt?: number;
+  readonly lastSeq?: number;
+  /** A clock of the case runs; absent on rows from before this was told. */
+  readonly ticks?: boolean;
 }
 
 export interface PreferencesView extends Settings {
@@ -169,14 +193,12 @@ export interface AppModel {
   readonly people?: readonly Person[];
   /** The five visits: what is done, what runs, what may be opened next. */
   readonly caseLine?: readonly CaseVisit[];
-  readonly clocks: readonly ClockRow[];
-  /** Clock phases that are over and not yet acknowledged. */
-  readonly ringing: readonly {
-    readonly clock: string;
-    readonly label: string;
-    readonly phase: PhaseId;
-    readonly lateMs: number;
-  }[];
+  /** Of the open case first, then of all other cases whose clocks run. */
+  readonly clocks: readonly RunningClock[];
+  /** Clock phases that are over and not yet acknowledged, of all cases. */
+  readonly ringing: readonly RingingView[];
+  /** The case that is open. */
+  readonly caseId?: string;
   /** Flags not yet answered, most serious first. */
   readonly flags: readonly Flag[];
   readonly cautions: readonly string[];

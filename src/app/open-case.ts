@@ -19,6 +19,8 @@ export interface OpenCase {
   listensFor(): { readonly reading: boolean; readonly waits: boolean };
   /** Words likely to be said now. */
   phrases(address: string): readonly string[];
+  /** Clocks that run and what rings of them: little work, for cases that are followed without being open. */
+  running(now: number): Pick<AppModel, 'clocks' | 'ringing'>;
   /** What still has to ring, without what has rung. */
   deadlines(now: number): readonly Deadline[];
   /** The case's row in the list, as of its latest fact. */

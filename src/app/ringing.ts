@@ -1,12 +1,16 @@
 /** Clocks that ring: what is written of it, what is said, and the sound that has to be armed by a touch first. */
 import type { VisitEvent } from '../../machines/visit.types.ts';
+import type { Language } from '../domain/protocol/types.ts';
+import type { Deadline } from '../domain/summary/clocks.ts';
 import type { Ring } from '../time/types.ts';
 import type { Aloud } from './aloud.ts';
+import { alarmText } from './clock-words.ts';
 import type { Keeping } from './keeping.ts';
-import type { AppModel } from './model.ts';
+import type { AppModel, CaseName } from './model.ts';
 import type { OpenCase, Opened } from './open-case.ts';
 import type { Devices } from './ports.ts';
-import { caseOnTheClock } from './under-way.ts';
+import type { Outcome } from './session.ts';
+import { UnderWay, type Elsewhere } from './under-way.ts';
 
 export interface RingingParts {
   readonly devices: Pick<Devices, 'time'>;
@@ -14,27 +18,55 @@ export interface RingingParts {
   readonly keeping: Keeping;
   open(): OpenCase | undefined;
   ringing(): AppModel['ringing'];
-  /** The open case has new facts. */
+  /** The open case has new facts, or other cases are followed. */
   changed(): void;
   redraw(): void;
   send(event: VisitEvent): void;
   fromLog(id: string): Promise<Opened>;
-  /** Opens a case behind the list of cases. */
-  load(id: string): Promise<void>;
+  tell(said: { trouble: string }): void;
+}
+
+interface Said {
+  readonly due: Deadline;
+  readonly ring: Ring;
+  readonly language: Language;
+  readonly code?: string;
+}
+
+/** That it rang, on the record of its case. */
+function rangOn(open: OpenCase, { clock, phase }: Deadline, { dueAt, late }: Ring): Outcome {
+  return open.session.record({ kind: 'rang', clock, phase, dueAt, late });
 }
 
 export class Ringing {
   readonly #parts: RingingParts;
+  /** Cases that are not open and whose clocks run. */
+  readonly others: UnderWay;
+  #openId: string | undefined;
 
   constructor(parts: RingingParts) {
     this.#parts = parts;
+    const { keeping, devices } = parts;
+    this.others = new UnderWay({
+      cases: () => keeping.cases,
+      openId: () => parts.open()?.id,
+      now: () => devices.time.clock.now(),
+      read: (id) => parts.fromLog(id),
+      briefly: (id, work) => keeping.writer.briefly(id, work),
+      keep: async (outcome, open) => void (await keeping.keep(outcome.facts, '', open)),
+      changed: () => this.#followed(),
+    });
   }
 
-  /** After a reload: the case whose clocks run is followed before anybody opens it. */
-  async resume(): Promise<void> {
-    const { keeping, devices, fromLog, open, load } = this.#parts;
-    const id = await caseOnTheClock(keeping.cases, fromLog, devices.time.clock.now());
-    if (id !== undefined && open() === undefined) await load(id);
+  /** The open case is another, or something has happened: what has to ring now, of all cases. */
+  attend(): void {
+    const { devices, open } = this.#parts;
+    const now = devices.time.clock.now();
+    const opened = open();
+    devices.time.alarms.setDeadlines([...(opened?.deadlines(now) ?? []), ...this.others.deadlines(now)]);
+    if (opened?.id === this.#openId) return;
+    this.#openId = opened?.id;
+    void this.others.look();
   }
 
   armSound(): void {
@@ -48,21 +80,59 @@ export class Ringing {
 
   silence(): void {
     this.#parts.devices.time.sound.silence();
-    for (const { clock, phase } of this.#parts.ringing()) this.#parts.send({ type: 'ALARM_SEEN', clock, phase });
+    const elsewhere = new Map<string, CaseName>();
+    for (const { clock, phase, case: other } of this.#parts.ringing()) {
+      if (other === undefined) this.#parts.send({ type: 'ALARM_SEEN', clock, phase });
+      else elsewhere.set(other.id, other);
+    }
+    for (const other of elsewhere.values()) void this.#seen(other);
   }
 
   ring(id: string, ring: Ring): void {
-    const { keeping, aloud } = this.#parts;
     const open = this.#parts.open();
+    const elsewhere = this.others.find(id, ring.rangAt);
+    if (elsewhere !== undefined) return void this.#rangElsewhere(elsewhere, ring);
     // The window that writes also writes down that it rang; the tone is heard from all.
-    if (open === undefined || keeping.writer.state() === 'elsewhere') return;
+    if (open === undefined || this.#parts.keeping.writer.state() === 'elsewhere') return;
     const due = open.deadlines(ring.rangAt).find((d) => d.id === id);
     if (due === undefined) return;
-    const { clock, phase } = due;
-    const outcome = open.session.record({ kind: 'rang', clock, phase, dueAt: ring.dueAt, late: ring.late });
-    void keeping.keep(outcome.facts, '', open);
+    void this.#parts.keeping.keep(rangOn(open, due, ring).facts, '', open);
     this.#parts.changed();
-    const late = ring.late ? `, rang ${Math.round(ring.lateMs / 1000)} seconds late` : '';
-    void aloud.say(`${ring.label}${late}`, 'en');
+    this.#say({ due, ring, language: open.language });
+  }
+
+  /** `code`: of a case that is not the open one. */
+  #say({ due, ring, language, code }: Said): void {
+    const name = code === undefined ? '' : `${code}, `;
+    const said = alarmText({ ...due, lateMs: ring.late ? ring.lateMs : 0 }, language);
+    void this.#parts.aloud.say(`${name}${said}`, language);
+  }
+
+  /** A screen that shows running clocks stays on. */
+  #followed(): void {
+    if (this.others.any) this.#parts.devices.time.wakeLock.want(true);
+    this.#parts.changed();
+  }
+
+  /** Written once, whichever of several windows comes first; that one also says it. */
+  async #rangElsewhere({ caseId, code, due: { id } }: Elsewhere, ring: Ring): Promise<void> {
+    this.#parts.redraw();
+    const said: Said[] = [];
+    await this.others.write(caseId, (open) => {
+      const due = open.deadlines(ring.rangAt).find((one) => one.id === id);
+      if (due === undefined) return [];
+      said.push({ due, ring, language: open.language, code });
+      return [rangOn(open, due, ring)];
+    });
+    for (const one of said) this.#say(one);
+  }
+
+  async #seen({ id, code }: CaseName): Promise<void> {
+    const now = this.#parts.devices.time.clock.now();
+    const wrote = await this.others.write(id, (open) =>
+      open.running(now).ringing.map(({ clock, phase }) => open.session.send({ type: 'ALARM_SEEN', clock, phase })),
+    );
+    if (!wrote)
+      this.#parts.tell({ trouble: `${code} is being written in another window. Acknowledge its alarm there.` });
   }
 }

@@ -75,6 +75,7 @@ class AppRuntime implements Runtime {
       stores,
       changed: () => this.redraw(),
       readAnew: (id) => void this.desk.readAnew(id),
+      listed: () => void this.ringing.others.look(),
     });
     this.aloud = new Aloud(devices, () => this.preferences.now.speech);
     this.desk = new CaseDesk({
@@ -97,7 +98,7 @@ class AppRuntime implements Runtime {
       redraw: () => this.redraw(),
       send: (event) => this.send(event),
       fromLog: (id) => this.desk.fromLog(id),
-      load: (id) => this.desk.load(id, 'cases'),
+      tell: (said) => this.ui(said),
     });
     this.files = new Files({
       devices,
@@ -124,6 +125,7 @@ class AppRuntime implements Runtime {
       now: this.stores.clock.getState().now,
       ear: this.ear?.state(this.language()) ?? { state: 'off' },
       save: saveState(log.status(), this.stores.ui.getState().said),
+      others: this.ringing.others,
       sound: time.sound.state(),
       canSpeak: voice.canSpeak(),
     });
@@ -158,7 +160,6 @@ class AppRuntime implements Runtime {
     await this.preferences.read();
     this.devices.updates?.start(() => this.redraw());
     await this.keeping.start();
-    await this.ringing.resume();
   }
 
   mayLeaveDevice(): boolean {
@@ -208,13 +209,13 @@ class AppRuntime implements Runtime {
       const view = open.session.view();
       const before = this.stores.cases.getState().turn;
       this.stores.cases.setState({ caseId: open.id, view, turn: before + 1 });
-      this.devices.time.alarms.setDeadlines(open.deadlines(now));
       this.devices.voice.setPhrases(open.phrases(this.preferences.now.addressWord));
     }
     this.redraw();
   }
 
   private done(outcome: Outcome | undefined): void {
+    this.ringing.attend();
     if (outcome === undefined) return this.ear?.understood();
     const { facts, said, trouble, speak, speakIn } = outcome;
     this.aloud.restart();

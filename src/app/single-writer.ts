@@ -78,6 +78,22 @@ export class SingleWriter {
     return this.#state;
   }
 
+  /**
+   * Does a short piece of work under the right to write a case that is not open here, without waiting for it. False when
+   * another window, or this one, has that right.
+   */
+  async briefly(caseId: string, work: () => Promise<void>): Promise<boolean> {
+    const locks = this.#parts.windows?.locks;
+    if (caseId === this.#caseId && this.#hold !== undefined) return false;
+    if (locks === undefined) return work().then(() => true);
+    let got = false;
+    await locks.request(lockName(caseId), { ifAvailable: true }, (lock) => {
+      got = lock !== null;
+      return got ? work() : undefined;
+    });
+    return got;
+  }
+
   /** Takes the right away from whoever has it, alive, asleep or hung. */
   async takeOver(): Promise<void> {
     if (this.#state === 'here' || this.#caseId === '') return;

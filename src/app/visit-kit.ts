@@ -8,7 +8,7 @@ import { readingDefs } from '../domain/protocol/readings.ts';
 import type { Language, Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import { allClocks, carriedClocks, deadlines, ringingNow, saidOf } from '../domain/summary/clocks.ts';
 import { reasonInWords, summarise } from '../domain/summary/summarise.ts';
-import type { Flag, Summary } from '../domain/summary/types.ts';
+import type { ClockRow, Flag, Summary } from '../domain/summary/types.ts';
 import { loadLanguage } from '../interpret/index.ts';
 import type { CaseRow, FactLog } from '../storage/types.ts';
 import type { AppModel } from './model.ts';
@@ -186,8 +186,9 @@ function toOpenCase(id: string, session: Session, ground: Ground): OpenCase {
     listensFor: () => listensFor(session),
     phrases: (address) => phrasesFor(session.expectation(), address),
     parts: (now) => partsOf(session, ground, now),
+    running: (now) => runningOf(session.view(), clocksOf(session.view(), ground, now), now),
     deadlines: (now) => openDeadlines(session.view(), ground, now),
-    row: () => rowOf(id, session.view(), ground.protocol),
+    row: () => rowOf(id, session.view(), ground),
   };
 }
 
@@ -199,7 +200,6 @@ function partsOf(session: Session, { protocol, practice, earlier, readings }: Gr
   const view = session.view();
   const context = session.context();
   const summary = summarise(view, { protocol, earlierProtocols: earlier, readings, practice, now });
-  const clocks = [...carriedClocks(view, earlier, now), ...summary.clocks];
   const expectation = session.expectation();
   const chosen = session.chosen();
   const step = stepView({ context, view, protocol, readings, practice, expectation, summary, chosen });
@@ -207,16 +207,22 @@ function partsOf(session: Session, { protocol, practice, earlier, readings }: Gr
     ...(step === undefined ? {} : { step }),
     summary,
     caseLine: caseLine(view),
-    clocks: clocks.filter((row) => !row.stopped),
-    ringing: ringingNow(view, clocks, now),
+    ...runningOf(view, [...carriedClocks(view, earlier, now), ...summary.clocks], now),
     flags: unanswered(summary),
     cautions: summary.cautions,
     reasons: practice.reasons.map(({ id }) => ({ id, label: reasonInWords(practice)(id) })),
   };
 }
 
-function openDeadlines(view: CaseView, { protocol, earlier }: Ground, now: number) {
-  const clocks = allClocks(view, { protocol, earlierProtocols: earlier, now });
+const clocksOf = (view: CaseView, { protocol, earlier }: Ground, now: number) =>
+  allClocks(view, { protocol, earlierProtocols: earlier, now });
+
+function runningOf(view: CaseView, clocks: readonly ClockRow[], now: number): Pick<AppModel, 'clocks' | 'ringing'> {
+  return { clocks: clocks.filter((row) => !row.stopped), ringing: ringingNow(view, clocks, now) };
+}
+
+function openDeadlines(view: CaseView, ground: Ground, now: number) {
+  const clocks = clocksOf(view, ground, now);
   const rang = saidOf(view, 'rang');
   const rung = new Set(
     clocks.flatMap((row) => row.phases.filter((p) => rang(row, p.id)).map((p) => `${row.id}:${p.id}`)),
@@ -224,16 +230,18 @@ function openDeadlines(view: CaseView, { protocol, earlier }: Ground, now: numbe
   return deadlines(clocks).filter((due) => !rung.has(due.id));
 }
 
-function rowOf(id: string, view: CaseView, protocol: VisitProtocol): CaseRow {
-  const facts = view.log.facts;
+function rowOf(id: string, view: CaseView, ground: Ground): CaseRow {
+  const { facts } = view.log;
+  const lastAt = facts.at(-1)?.at ?? 0;
   return {
     id,
     code: view.opened?.body.code ?? '',
     demo: view.opened?.body.demo ?? false,
     openedAt: view.opened?.at ?? 0,
-    lastAt: facts.at(-1)?.at ?? 0,
-    visit: protocol.visit,
+    lastAt,
+    visit: ground.protocol.visit,
     closed: view.closed !== undefined,
     lastSeq: facts.length,
+    ticks: clocksOf(view, ground, lastAt).some((row) => !row.stopped),
   };
 }

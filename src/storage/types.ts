@@ -15,6 +15,8 @@ export interface CaseRow {
   readonly closed: boolean;
   /** seq of the last fact written; a log that ends earlier has lost something. */
   readonly lastSeq: number;
+  /** A clock of the case runs: it has to ring although the case is not open. Absent on rows from before this was told. */
+  readonly ticks?: boolean;
 }
 
 /**

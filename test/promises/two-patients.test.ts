@@ -1,0 +1,163 @@
+/** Promises about several patients at once: the impression of one waits to be poured while the next sits in the chair. */
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Fact } from '../../src/domain/case/facts.ts';
+import { visit1 } from '../../src/domain/protocol/visit1.ts';
+import { createFakeTime } from '../../src/time/fake.ts';
+import { demoOpen, fakeApp, type FakeApp } from '../helpers/app.ts';
+import { fakeBrowser } from '../helpers/windows.ts';
+
+const SECOND = 1000;
+const MINUTE = 60 * SECOND;
+const model = (app: FakeApp) => app.runtime.model.getState();
+const kinds = (app: FakeApp, id: string, kind: Fact['body']['kind']) =>
+  ((app.disk.facts.get(id) ?? []) as Fact[]).filter(({ body }) => body.kind === kind).map(({ body }) => body);
+
+beforeAll(async () => {
+  await import('../../src/app/visit-kit.ts');
+});
+
+async function until(app: FakeApp, holds: () => boolean): Promise<void> {
+  for (let i = 0; i < 60 && !holds(); i += 1) await app.pass();
+  expect(holds()).toBe(true);
+}
+
+async function impressionOut(app: FakeApp): Promise<void> {
+  app.runtime.press('goto:upper-impression');
+  await app.pass();
+  app.runtime.press('material:alginate-regular');
+  app.runtime.press('start');
+  await app.pass(100 * SECOND);
+  app.runtime.press('seated');
+  await app.pass(171 * SECOND);
+  app.runtime.press('out');
+  await app.pass();
+  app.runtime.silence();
+  await app.pass();
+}
+
+/** Patient one's impression is out and waits; patient two's case is open and mixes. */
+async function twoPatients(options: Parameters<typeof demoOpen>[0] = {}): Promise<FakeApp> {
+  const app = await demoOpen(options);
+  app.runtime.armSound();
+  await app.pass();
+  await impressionOut(app);
+  app.runtime.newCase({ code: 'TWO-02', clinician: 'KV', assistant: 'BR', demo: false });
+  await until(app, () => model(app).summary?.caseCode === 'TWO-02' && model(app).clocks.length === 1);
+  app.runtime.press('goto:upper-impression');
+  await app.pass();
+  app.runtime.press('material:alginate-fast');
+  app.runtime.press('start');
+  await app.pass();
+  return app;
+}
+
+const named = (app: FakeApp) => model(app).clocks.map((row) => [row.case?.code ?? 'open', row.label, row.now]);
+
+describe('two patients', () => {
+  it('the clocks of both run on the screen, the other one named with its case', async () => {
+    const app = await twoPatients();
+    expect(named(app)).toEqual([
+      ['open', 'upper impression', 'mix'],
+      ['DEMO-01', 'upper impression', 'pourWithin'],
+    ]);
+  });
+
+  it('both ring, and the ring of the other is named with its case, heard, said and on its own record', async () => {
+    const app = await twoPatients();
+    await app.pass(76 * SECOND);
+    await app.pass(SECOND);
+    expect(model(app).ringing.map((ring) => [ring.case?.code, ring.phase])).toEqual([[undefined, 'working']]);
+    app.runtime.silence();
+    await app.pass();
+    const later = await app.reload(27 * MINUTE);
+    later.runtime.openCase('case-2');
+    await until(later, () => model(later).summary?.caseCode === 'TWO-02' && model(later).clocks.length === 2);
+    later.runtime.armSound();
+    await later.pass();
+    expect(model(later).ringing.filter((ring) => ring.case !== undefined)).toEqual([]);
+    const before = later.time.heard.length;
+    await later.pass(2 * MINUTE);
+    await until(later, () => model(later).ringing.some((ring) => ring.case?.code === 'DEMO-01'));
+    expect(later.time.heard.slice(before).map(({ id }) => id)).toContain('case-1|upper-primary/1:pourWithin');
+    await until(later, () => later.speech.spoken.some(({ text }) => text.startsWith('DEMO-01, upper impression')));
+    expect(kinds(later, 'case-1', 'rang')).toContainEqual(
+      expect.objectContaining({ phase: 'pourWithin', late: false }),
+    );
+    expect(kinds(later, 'case-2', 'rang').map((body) => 'phase' in body && body.phase)).not.toContain('pourWithin');
+  });
+
+  it('one touch acknowledges all of them, each on its own record', async () => {
+    const app = await (await twoPatients()).reload(31 * MINUTE);
+    app.runtime.openCase('case-2');
+    await until(app, () => model(app).ringing.length === 2 && model(app).caseId === 'case-2');
+    app.runtime.silence();
+    await until(app, () => model(app).ringing.length === 0);
+    expect(kinds(app, 'case-1', 'alarmSeen')).toContainEqual(expect.objectContaining({ phase: 'pourWithin' }));
+    expect(kinds(app, 'case-2', 'alarmSeen')).toContainEqual(expect.objectContaining({ phase: 'working' }));
+    expect(model(app).trouble).toBe('');
+  });
+
+  it('going back to the first and saying that it is poured ends its clock; the second is followed then', async () => {
+    const app = await twoPatients();
+    app.runtime.openCase('case-1');
+    await until(app, () => model(app).summary?.caseCode === 'DEMO-01' && model(app).clocks.length === 2);
+    expect(named(app)).toEqual([
+      ['open', 'upper impression', 'pourWithin'],
+      ['TWO-02', 'upper impression', 'mix'],
+    ]);
+    app.runtime.press('taken:upper-primary');
+    await until(app, () => model(app).clocks.length === 1);
+    expect(named(app)[0]).toMatchObject(['TWO-02', 'upper impression', expect.any(String)]);
+  });
+
+  it('after a reload both are followed from the list of cases, before anybody opens one', async () => {
+    const app = await twoPatients();
+    const next = await app.reload(2 * SECOND);
+    await until(next, () => model(next).clocks.length === 2);
+    expect(model(next).place).toBe('cases');
+    expect(
+      model(next)
+        .clocks.map((row) => row.case?.code)
+        .toSorted(),
+    ).toEqual(['DEMO-01', 'TWO-02']);
+    expect(model(next).step).toBeUndefined();
+    const late = await next.reload(31 * MINUTE);
+    await until(late, () => model(late).ringing.length === 2);
+    expect(model(late).place).toBe('cases');
+    late.runtime.silence();
+    await until(late, () => model(late).ringing.length === 0);
+  });
+
+  it('a closed case is followed as well', async () => {
+    const app = await twoPatients();
+    app.runtime.openCase('case-1');
+    await until(app, () => model(app).summary?.caseCode === 'DEMO-01');
+    for (const intent of [`goto:${visit1.steps.at(-1)!.id}`, 'sign:KV', 'reason:not-possible'])
+      app.runtime.press(intent);
+    await app.pass();
+    const last = model(app).step?.mode;
+    expect(last).toBe('closed');
+    app.runtime.openCase('case-2');
+    await until(app, () => model(app).summary?.caseCode === 'TWO-02' && model(app).clocks.length === 2);
+    expect(model(app).cases.find((row) => row.id === 'case-1')?.closed).toBe(true);
+  });
+});
+
+describe('two windows with two patients', () => {
+  it('the ring of a case that another window writes is written once, by that window', async () => {
+    const browser = fakeBrowser();
+    const one = await demoOpen({ windows: browser.open() });
+    await impressionOut(one);
+    const time = createFakeTime(one.time.now());
+    const two = await fakeApp({ windows: browser.open(), disk: one.disk, time });
+    await until(two, () => model(two).clocks.length === 1);
+    for (const app of [one, two]) await app.pass(30 * MINUTE + SECOND);
+    await until(two, () => model(two).ringing.length === 1);
+    await one.pass();
+    const rings = kinds(one, 'case-1', 'rang').filter((body) => 'phase' in body && body.phase === 'pourWithin');
+    expect(rings).toHaveLength(1);
+    two.runtime.silence();
+    await two.pass();
+    expect(model(two).trouble).toMatch(/DEMO-01 is being written in another window/);
+  });
+});
