@@ -1,9 +1,12 @@
 /** The practice's own things while somebody works on them: settings saved at once, a visit edited as a draft. */
 import { problemText } from '../domain/case/fileFormat.ts';
 import { addStep, dropStep, moveStep, rewordStep } from '../domain/protocol/edit.ts';
-import type { VisitProtocol } from '../domain/protocol/types.ts';
+import { cautionPlaces } from '../domain/protocol/own.ts';
+import { readingDefs } from '../domain/protocol/readings.ts';
+import type { Language, VisitProtocol } from '../domain/protocol/types.ts';
+import { commandWords, loadLanguage } from '../interpret/index.ts';
 import type { OwnRequest, OwnView, ProtocolView } from './own.types.ts';
-import type { Kept, PracticeStore } from './practice-store.ts';
+import { VISITS, type Kept, type PracticeStore } from './practice-store.ts';
 
 export interface DeskParts {
   readonly store: PracticeStore;
@@ -16,10 +19,12 @@ export interface Done {
   readonly trouble: string;
 }
 
-const VISITS = [1, 2, 3, 4, 5] as const;
+const LANGUAGES: readonly Language[] = ['en', 'de', 'es', 'fr'];
 const QUIET: Done = { said: '', trouble: '' };
 const said = (text: string): Done => ({ said: text, trouble: '' });
 const outcome = (kept: Kept, text: string): Done => (kept.ok ? said(text) : { said: '', trouble: kept.text });
+
+const takenIn = (language: Language): readonly string[] => Object.values(commandWords(language)).flat();
 
 export class Desk {
   readonly #store: PracticeStore;
@@ -31,6 +36,12 @@ export class Desk {
   constructor({ store, download }: DeskParts) {
     this.#store = store;
     this.#download = download;
+  }
+
+  /** Nobody waits for the languages: their words are wanted only once a reason is written down. */
+  async sitDown(): Promise<void> {
+    void Promise.allSettled(LANGUAGES.map((language) => loadLanguage(language)));
+    await this.refresh();
   }
 
   async refresh(): Promise<void> {
@@ -46,6 +57,9 @@ export class Desk {
         title,
         version: `${id}, version ${version}`,
       })),
+      cautions: cautionPlaces(this.#newest),
+      readings: readingDefs,
+      taken: { en: takenIn('en'), de: takenIn('de'), es: takenIn('es'), fr: takenIn('fr') },
       ...(protocol === undefined ? {} : { protocol }),
     };
   }

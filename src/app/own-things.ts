@@ -50,7 +50,7 @@ export class OwnThings {
     const { devices } = this.#parts;
     const [store, { Desk: At }] = await Promise.all([this.#stored(), import('./desk.ts')]);
     const desk = new At({ store, download: (name, text) => devices.download(name, text) });
-    await desk.refresh();
+    await desk.sitDown();
     this.#desk = desk;
     return desk;
   }

@@ -1,5 +1,6 @@
 /** What the screens of the practice are given and may ask for. */
-import type { Practice, VisitProtocol } from '../domain/protocol/types.ts';
+import type { CautionPlace } from '../domain/protocol/own.ts';
+import type { Language, Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import type { Wording } from '../domain/protocol/edit.ts';
 
 export interface ProtocolView {
@@ -19,6 +20,12 @@ export interface OwnView {
   readonly practice: Practice;
   /** Name of the newest version of each visit, "visit-1-own, version 2". */
   readonly visits: readonly { readonly visit: number; readonly title: string; readonly version: string }[];
+  /** Cautions of the newest visits, in the words they have without the practice's own. */
+  readonly cautions: readonly CautionPlace[];
+  /** All readings with the ranges they have without the practice's own. */
+  readonly readings: readonly ReadingDef[];
+  /** Words that move a visit, by language: no reason may listen to one of them. */
+  readonly taken: Readonly<Record<Language, readonly string[]>>;
   /** The visit being edited. */
   readonly protocol?: ProtocolView;
 }

@@ -3,6 +3,7 @@ import { problemText } from '../domain/case/fileFormat.ts';
 import { readPractice, readPracticeFile, practiceFileText } from '../domain/case/practiceFile.ts';
 import { readProtocolFile, readProtocolShape, protocolFileText } from '../domain/case/protocolFile.ts';
 import { newVersion, type NewVersion } from '../domain/protocol/edit.ts';
+import { clocksWithout } from '../domain/protocol/own.ts';
 import { defaultPractice } from '../domain/protocol/practice.ts';
 import { readingDefs } from '../domain/protocol/readings.ts';
 import type { Practice, VisitProtocol } from '../domain/protocol/types.ts';
@@ -11,6 +12,8 @@ import type { Devices } from './ports.ts';
 import { latestProtocol, visit1 } from './protocols.ts';
 
 export const PROTOCOLS_KEY = 'protocols';
+
+export const VISITS = [1, 2, 3, 4, 5] as const;
 
 /** Kept, or a sentence saying why it is not. */
 export type Kept = { readonly ok: true } | { readonly ok: false; readonly text: string };
@@ -66,6 +69,9 @@ export class PracticeStore {
   async savePractice(practice: Practice): Promise<Kept> {
     const checked = readPractice(practice);
     if (!checked.ok) return refused(problemText(checked));
+    const newest = await Promise.all(VISITS.map((visit) => this.latest(visit)));
+    const bare = clocksWithout(newest, checked.value)[0];
+    if (bare !== undefined) return refused(`Not saved. ${bare}`);
     const written = await this.#settings.write(PRACTICE_KEY, checked.value);
     if (!written.ok) return refused(written.why);
     this.#practice = checked.value;

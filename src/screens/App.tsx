@@ -5,8 +5,7 @@ import { LabSheetScreen } from './labsheet/LabSheetScreen.tsx';
 import { ClockStrip, RingingBar } from './parts/Clocks.tsx';
 import { ElsewhereBar } from './parts/Elsewhere.tsx';
 import { SoundTarget, UnsafeBar } from './parts/Status.tsx';
-import { PracticeScreen } from './practice/PracticeScreen.tsx';
-import { ProtocolScreen } from './practice/ProtocolScreen.tsx';
+import { PracticePlace } from './practice/Lazy.tsx';
 import { RecordScreen } from './record/RecordScreen.tsx';
 import { SettingsScreen } from './settings/SettingsScreen.tsx';
 import { useTalkKey } from './settings/useTalkKey.ts';
@@ -33,9 +32,8 @@ function Place({ model, actions, ui }: AppProps & { readonly ui: VisitUi }) {
     case 'record':
       return <RecordScreen model={model} actions={actions} />;
     case 'practice':
-      return <PracticeScreen model={model} actions={actions} />;
     case 'protocol':
-      return <ProtocolScreen model={model} actions={actions} />;
+      return <PracticePlace model={model} actions={actions} />;
     case 'settings':
       return <SettingsScreen model={model} actions={actions} />;
   }

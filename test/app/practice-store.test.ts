@@ -60,7 +60,7 @@ describe('settings of the practice', () => {
     const store = await fresh(settings);
     const kept = await store.savePractice({ ...defaultPractice, restSpaceTarget: 9000 });
     expect(kept).toMatchObject({ ok: false });
-    expect(kept.ok ? '' : kept.text).toContain('restSpaceTarget: 9000 is not between');
+    expect(kept.ok ? '' : kept.text).toContain('restSpaceTarget: 90 is not between 1 and 8 mm');
     expect((await fresh(settings)).practice).toEqual(defaultPractice);
   });
 

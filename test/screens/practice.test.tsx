@@ -1,20 +1,31 @@
 // @vitest-environment happy-dom
 import { act } from 'react';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { OwnView } from '../../src/app/own.types.ts';
 import { protocolDifference } from '../../src/domain/protocol/difference.ts';
 import { dropStep } from '../../src/domain/protocol/edit.ts';
 import { lostBy } from '../../src/domain/protocol/needs.ts';
+import { cautionPlaces } from '../../src/domain/protocol/own.ts';
 import { defaultPractice } from '../../src/domain/protocol/practice.ts';
+import { readingDefs } from '../../src/domain/protocol/readings.ts';
 import { visit1 } from '../../src/domain/protocol/visit1.ts';
 import type { Practice } from '../../src/domain/protocol/types.ts';
 import { firstWhy, readDay, readMm, readWhole } from '../../src/screens/practice/fields.ts';
+import { fetchPractice } from '../../src/screens/practice/Lazy.tsx';
 import { states } from '../../src/screens/preview/states.ts';
 import { mount, type Mounted } from './mount.tsx';
 
 const anyVisit = Object.values(states).find((model) => model.place === 'visit' && model.step?.mode === 'check')!;
 const visits = [{ visit: 1, title: visit1.title, version: 'visit-1, version 1' }];
-const view = (practice: Practice = defaultPractice): OwnView => ({ practice, visits });
+const view = (practice: Practice = defaultPractice): OwnView => ({
+  practice,
+  visits,
+  cautions: cautionPlaces([visit1]),
+  readings: readingDefs,
+  taken: { en: ['next'], de: ['weiter'], es: [], fr: [] },
+});
+
+beforeAll(() => fetchPractice());
 
 let mounted: Mounted | undefined;
 function open(place: 'practice' | 'protocol', own: OwnView | undefined): Mounted {
@@ -73,7 +84,7 @@ describe('the practice', () => {
     const shown = open('practice', view());
     shown.click('Add a tray');
     shown.write('Name', 'Upper wide');
-    shown.write('Jaw', 'Upper');
+    shown.click('Jaw: upper');
     shown.write('Inner width', '81,5');
     shown.click('Keep');
     expect(saved(shown).trays.at(-1)).toEqual({
@@ -89,7 +100,7 @@ describe('the practice', () => {
     expect(saved(shown).disinfectants.at(-1)).toMatchObject({ id: 'ours', minutes: 5, generic: false });
     shown.click('Add a person');
     shown.write('Initials', 'KV');
-    shown.write('Role', 'clinician');
+    shown.click('Role: clinician');
     shown.click('Keep');
     expect(saved(shown).people).toEqual([{ initials: 'KV', role: 'clinician' }]);
     shown.click(`Take out ${defaultPractice.trays[0]!.label}`);

@@ -9,7 +9,12 @@ import { OneOf, Section } from '../settings/parts.tsx';
 import { firstWhy, readMm, showMm } from './fields.ts';
 import { FileTargets } from './FileTargets.tsx';
 import { Form, type Written } from '../parts/Form.tsx';
-import { Disinfectants, Materials, People, Trays, type ListProps } from './lists.tsx';
+import { Cautions } from './cautions.tsx';
+import { Disinfectants, People, Trays, type ListProps } from './lists.tsx';
+import { Materials } from './materials.tsx';
+import { Ranges } from './ranges.tsx';
+import { Reasons } from './reasons.tsx';
+import { whyNot } from './whyNot.ts';
 
 const LENGTHS: readonly (readonly [key: 'restSpaceTarget' | 'trayClearance' | 'borderShort', label: string])[] = [
   ['restSpaceTarget', 'Rest space aimed at, mm'],
@@ -23,8 +28,7 @@ function Conventions({ practice, onChange }: ListProps) {
     const reads = LENGTHS.map(([key, label]) => [key, readMm(written[key] ?? '', label)] as const);
     const why = firstWhy(reads.map(([, one]) => one));
     if (why !== undefined) return why;
-    onChange(Object.fromEntries(reads.map(([key, one]) => [key, one.ok ? one.value : practice[key]])));
-    return '';
+    return onChange(Object.fromEntries(reads.map(([key, one]) => [key, one.ok ? one.value : practice[key]])));
   };
   const fields = LENGTHS.map(([key, label]) => ({ key, label, value: showMm(practice[key]) }));
   return (
@@ -36,7 +40,7 @@ function Conventions({ practice, onChange }: ListProps) {
           { value: 'restLessSpace', label: 'Record at rest less the rest space' },
         ]}
         chosen={practice.recordAt}
-        onChoose={(recordAt) => onChange({ recordAt })}
+        onChoose={(recordAt) => void onChange({ recordAt })}
       />
       {editing ? (
         <Form name="Conventions" fields={fields} onKeep={keep} onClose={() => setEditing(false)} />
@@ -77,8 +81,12 @@ interface PracticeScreenProps {
 
 function All({ own, actions }: { readonly own: OwnView; readonly actions: AppActions }) {
   const { practice } = own;
-  const onChange = (change: Partial<Practice>) =>
-    actions.askOwn({ ask: 'savePractice', practice: { ...practice, ...change } });
+  const onChange = (change: Partial<Practice>): string => {
+    const next = { ...practice, ...change };
+    const why = whyNot(next);
+    if (why === '') actions.askOwn({ ask: 'savePractice', practice: next });
+    return why;
+  };
   const list = { practice, onChange };
   return (
     <div className="settings-all">
@@ -88,6 +96,9 @@ function All({ own, actions }: { readonly own: OwnView; readonly actions: AppAct
       <Disinfectants {...list} />
       <Trays {...list} />
       <People {...list} />
+      <Reasons {...list} own={own} />
+      <Cautions {...list} own={own} />
+      <Ranges {...list} own={own} />
     </div>
   );
 }

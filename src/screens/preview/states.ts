@@ -4,6 +4,7 @@ import { defaultPractice } from '../../domain/protocol/practice.ts';
 import { visit1 } from '../../domain/protocol/visit1.ts';
 import * as clocks from './clocks.ts';
 import { NOW } from './clocks.ts';
+import { own, ownEdited } from './practice.ts';
 import { cautions, flags, summary } from './summary.ts';
 
 const reasons = defaultPractice.reasons.map(({ id, label }) => ({ id, label }));
@@ -323,6 +324,8 @@ const places: Record<string, AppModel> = {
   'summary-clear': { ...base, place: 'summary', summary: { ...summary, open: [], flags: [], cautions: [] }, caseLine },
   'lab-sheet': { ...base, place: 'labSheet', clocks: [clocks.upperPour] },
   'no-visit': base,
+  practice: { ...base, place: 'practice', own },
+  protocol: { ...base, place: 'protocol', own: ownEdited },
   settings: {
     ...base,
     place: 'settings',

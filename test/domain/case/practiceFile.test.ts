@@ -63,12 +63,12 @@ describe('a practice file', () => {
     [
       'a rest space of a centimetre',
       (c) => Object.assign(c, { restSpaceTarget: 1000 }),
-      'restSpaceTarget: 1000 is not between 100 and 800',
+      'restSpaceTarget: 10 is not between 1 and 8 mm.',
     ],
     [
       'a tray as wide as a hand',
       (c) => Object.assign(c.trays![2]!, { innerWidth: 54_000 }),
-      'trays.2.innerWidth: 54000',
+      'trays.2.innerWidth: 540 is not between 20 and 120 mm.',
     ],
     [
       'two materials of one name',
@@ -89,6 +89,72 @@ describe('a practice file', () => {
       'a range of an unknown reading',
       (c) => Object.assign(c, { ranges: { nose: { plausible: [1, 4], expected: [2, 3] } } }),
       'ranges.nose: There is no reading “nose”.',
+    ],
+    [
+      'a range beyond the instrument',
+      (c) => Object.assign(c, { ranges: { 'upper-width': { plausible: [3500, 30_100], expected: [4500, 7000] } } }),
+      'ranges.upper-width.plausible: The instrument reads 0 to 300 mm.',
+    ],
+    [
+      'a score beyond its scale',
+      (c) => Object.assign(c, { ranges: { 'retention-upper': { plausible: [0, 500], expected: [0, 300] } } }),
+      'ranges.retention-upper.plausible: The instrument reads 0 to 3 points.',
+    ],
+    [
+      'a range that accepts nothing',
+      (c) => Object.assign(c, { ranges: { 'upper-width': { plausible: [3500, 8000], expected: [4500, 4500] } } }),
+      'ranges.upper-width: The lower end of a range must be below its upper end.',
+    ],
+    [
+      'a reason without a name',
+      (c) => Object.assign(c, { reasons: [{ id: 'x', label: ' ', words: {} }] }),
+      'reasons.0: This entry has no name.',
+    ],
+    [
+      'a reason too long for a target',
+      (c) => Object.assign(c, { reasons: [{ id: 'x', label: 'a'.repeat(37), words: {} }] }),
+      'reasons.0.label: 37 characters; at most 36 can be read from afar.',
+    ],
+    [
+      'a reason in capitals',
+      (c) => Object.assign(c, { reasons: [{ id: 'x', label: 'X', words: { en: ['Voids'] } }] }),
+      'reasons.0.words.en: “Voids” must be lower case, without blanks at the ends.',
+    ],
+    [
+      'two reasons that listen to one word',
+      (c) =>
+        Object.assign(c, {
+          reasons: [
+            { id: 'x', label: 'X', words: { de: ['blasen'] } },
+            { id: 'y', label: 'Y', words: { de: ['blasen'] } },
+          ],
+        }),
+      'reasons: Two reasons listen to “blasen” (de).',
+    ],
+    [
+      'powder without water',
+      (c) => Object.assign(c.materials[0]!, { mix: { powderG: 23, waterMl: 0 } }),
+      'materials.0.mix: Powder and water of a portion must both be more than nothing.',
+    ],
+    [
+      'more than half the water left out',
+      (c) => Object.assign(c.materials[0]!, { mix: { powderG: 23, waterMl: 50, lessWater: 0.6 } }),
+      'materials.0.mix: At most half of the water can be left out.',
+    ],
+    [
+      'water that is no water',
+      (c) => Object.assign(c.materials[0]!, { waterC: 90 }),
+      'materials.0.waterC: 90 is not between 0 and 60 °C.',
+    ],
+    [
+      'a caution too long to be read',
+      (c) => Object.assign(c, { cautions: { marks: 'a'.repeat(141) } }),
+      'cautions.marks: 141 characters; at most 140 can be read from afar.',
+    ],
+    [
+      'a name where initials belong',
+      (c) => Object.assign(c, { people: [{ initials: 'Somebody', role: 'clinician' }] }),
+      'people.0: Six letters at most, never a name.',
     ],
   ])('is refused for %s, with its place', (_name, change, why) => {
     expect(broken(change)).toContain(why);
