@@ -121,11 +121,11 @@ class AppRuntime implements Runtime {
       safety: this.keeping.safety(),
       updateWaits: this.devices.updates?.available() ?? false,
       open: this.desk.open,
+      others: this.ringing.others,
       own: { ...this.own.parts(this.stores.ui.getState().place), files: this.files.view() },
       now: this.stores.clock.getState().now,
       ear: this.ear?.state(this.language()) ?? { state: 'off' },
       save: saveState(log.status(), this.stores.ui.getState().said),
-      others: this.ringing.others,
       sound: time.sound.state(),
       canSpeak: voice.canSpeak(),
     });
@@ -211,11 +211,11 @@ class AppRuntime implements Runtime {
       this.stores.cases.setState({ caseId: open.id, view, turn: before + 1 });
       this.devices.voice.setPhrases(open.phrases(this.preferences.now.addressWord));
     }
+    this.ringing.attend();
     this.redraw();
   }
 
   private done(outcome: Outcome | undefined): void {
-    this.ringing.attend();
     if (outcome === undefined) return this.ear?.understood();
     const { facts, said, trouble, speak, speakIn } = outcome;
     this.aloud.restart();
