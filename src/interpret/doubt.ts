@@ -9,7 +9,9 @@ import {
   MIDDLE,
   MONTH,
   NEGATIVE,
+  NOT,
   OH,
+  PARTS,
   PERSON,
   POINT,
   RANGE,
@@ -83,11 +85,11 @@ const BEFORE_ONLY = 1;
 /** May stand between "at least" and its number. */
 const LINKS = COPULA | RANGE | DOUBTFUL | ARTICLE;
 
-/** "just under sixty", "at least about fifty", "sixty and a bit": not the number said. */
+/** "just under sixty", "at least about fifty", "sixty and a bit", "sixty at least": not the number said. */
 const isSided = (line: Line, { start, last }: Span): boolean =>
   line.after(start, SIDED) ||
   (line.after(start, LINKS) && line.after(start - 1, SIDED)) ||
-  (line.near(last, SIDED) && line.value(last) !== BEFORE_ONLY);
+  (line.near(last, SIDED) && (line.value(last) !== BEFORE_ONLY || last === line.length - 1));
 
 /** Value of a person who is neither speaking nor spoken to. */
 const THIRD = 1;
@@ -99,9 +101,12 @@ function isAge(line: Line, f: Span): boolean {
   return false;
 }
 
-/** "fifty and", "fifty minus": it was to go on. */
+/** "fifty and", "fifty or", "fifty minus", "fifty tenths": it was to go on, or is another number. */
 const isCutOff = (line: Line, last: number): boolean =>
-  line.near(last, NEGATIVE) || (line.near(last, AND) && last === line.length - 1);
+  line.near(last, NEGATIVE | PARTS) || (line.near(last, AND | RANGE | NOT) && last === line.length - 1);
+
+/** "or fifty", "between fifty": another number was said before. ("to", "a" have a value: they may stand before any number.) */
+const isSecond = (line: Line, { start }: Span): boolean => line.after(start, RANGE) && line.value(start - 1) === 0;
 
 /** What the words directly beside the number say. */
 export function beside(line: Line, f: Span): Doubt {
@@ -110,7 +115,8 @@ export function beside(line: Line, f: Span): Doubt {
     return isStrong(f) || misheard(line, last) || f.value > MOST_COUNTED ? 'ask' : 'talk';
   }
   if (line.touches(start) && line.unknown(start - 1) && misheard(line, start - 1)) return 'ask';
-  const odd = isSided(line, f) || isHalfHeard(line, f) || isAge(line, f) || isCutOff(line, last);
+  const broken = isCutOff(line, last) || isSecond(line, f);
+  const odd = broken || isSided(line, f) || isHalfHeard(line, f) || isAge(line, f);
   return odd ? 'ask' : alone(line, f);
 }
 

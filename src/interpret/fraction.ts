@@ -1,5 +1,5 @@
 /** What follows the whole number: decimals after a point, halves, quarters, tenths, ½. */
-import { AND, ARTICLE, DIGIT, HALF, PARTS, POINT, QUARTER, TEEN, TENS, UNIT } from './roles.ts';
+import { AND, ARTICLE, DIGIT, HALF, MIDDLE, PARTS, POINT, QUARTER, TEEN, TENS, UNIT } from './roles.ts';
 import type { Line } from './line.ts';
 import type { UnclearReason } from './types.ts';
 import { COMMA, SPACE, STOP } from './tokens.ts';
@@ -46,6 +46,8 @@ function afterPoint(line: Line, start: number): Fraction {
   while (line.gap(at) < (at === start ? STOP : COMMA)) {
     const piece = decimalPiece(line, at);
     if (!piece || figures.length + piece.figures.length > 2) break;
+    // "fifty-two point five to": a second decimal, or the beginning of what was cut off?
+    if (figures !== '' && line.has(at, MIDDLE)) return bad(piece.end, 'lostPoint');
     figures += piece.figures;
     guess ||= line.guessed(at);
     at = piece.end;
@@ -98,5 +100,7 @@ export function fractionAt(line: Line, i: number, inside: boolean): Fraction | u
   if (inside && line.gap(i) === COMMA) return undefined;
   const from = line.has(i, AND) && line.touches(i + 1) ? i + 1 : i;
   const loose = inside && from === i;
-  return numeralPart(line, from, from === i) ?? halfAt(line, from, loose) ?? countedAt(line, from, loose);
+  const part = numeralPart(line, from, from === i) ?? halfAt(line, from, loose) ?? countedAt(line, from, loose);
+  // "fünf anderthalb": one and a half goes into no number.
+  return inside && part && part.hundredths > 99 ? bad(part.end, 'malformed') : part;
 }

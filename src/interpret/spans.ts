@@ -32,6 +32,9 @@ import { numberAt, spanOf } from './number.ts';
 import type { Span } from './number.ts';
 import { COMMA, STOP } from './tokens.ts';
 
+/** Signs of money stand before the number. */
+const MONEY = '€$£';
+
 /** Bare numbers up to here are counts, hours or pronouns as often as readings. */
 export const SMALL = 1200;
 
@@ -93,6 +96,7 @@ function unitPlace(line: Line, { end, hasWhole }: Span): number {
 function isTime(line: Line, span: Span): boolean {
   const { start, hasWhole, last: end } = span;
   if (isTimeOrCode(line, start) || line.after(start, CLOCK | MONTH)) return true;
+  if (line.touches(start) && start > 0 && MONEY.includes(line.text(start - 1))) return true;
   if (line.near(end, ALIEN | CLOCK | MONTH | ORDINAL) && !line.has(end, LABEL)) return true;
   if (isOf(line, end) && line.has(end + 1, MONTH)) return true;
   if (hasWhole) return false;

@@ -74,7 +74,7 @@ export const words: WordTable = [
     'medida lectura medicion numero intento toma vez prueba valor sala sillon talla cubeta pagina canal diente habitacion paso linea paciente frasco cajon lote capitulo color puerta piso',
   ],
   [NEGATIVE, 'menos negativo'],
-  [RANGE, 'o u a entre hasta o_tal_vez contra ± o_quizas mas_menos'],
+  [RANGE, 'o u a=1 entre hasta o_tal_vez contra ± o_quizas mas_menos'],
   [
     SIDED,
     'casi=1 apenas=1 mas_de=1 menos_de=1 al_menos por_lo_menos como_minimo como_maximo algo_mas_de poco_mas_de un_poco_mas_de un_poco_menos_de un_poco y_un_poco y_pico y_algo y_tantos sobre_todo=1 inferior_a=1 superior_a=1 sin_llegar_a rozando maximo minimo < > ≤ ≥ diga di cuente contar cumplio no_llega_a no_llega_ni_a pico algo como_mucho como_poco a_lo_sumo para_arriba',

@@ -10,7 +10,7 @@ export const fr: LanguageTables = {
   commaIsPoint: true,
   words,
   suffixes: 's e es',
-  hesitation: 'euh heu hum hm mm eh',
+  hesitation: 'euh heu hum hm eh',
   commands: {
     next: 'suivant|étape suivante',
     back: 'retour|étape précédente',

@@ -65,7 +65,7 @@ export const words: WordTable = [
     'mesure lecture numero essai prise valeur tentative passage salle fauteuil taille page chaine dent chambre etape ligne patient flacon tiroir lot chapitre teinte porte porte_empreinte etage bus',
   ],
   [NEGATIVE, 'moins negatif'],
-  [RANGE, 'ou a entre jusqu_a ou_bien contre ± soit'],
+  [RANGE, 'ou a=1 entre jusqu_a ou_bien contre ± soit'],
   [
     SIDED,
     'presque=1 a_peine=1 plus_de=1 moins_de=1 au_moins au_plus un_peu_plus_de un_peu_moins_de un_peu et_un_peu et_quelques et_des_poussieres pas_tout_a_fait=1 bien_plus=1 maximum minimum < > ≤ ≥ dites dis comptez compter agee age quasi=1 quasiment=1 pres_de=1 quelques tout_au_plus et_plus grand_maximum et_des',
