@@ -9,65 +9,24 @@ import { dayOf, printDay } from '../domain/measure/calendar.ts';
 import { isExpired, lotText } from '../domain/protocol/lots.ts';
 import { onOffer } from '../domain/protocol/on-offer.ts';
 import { stepOf } from '../domain/protocol/path.ts';
-import type { Language, Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import { clockRows } from '../domain/summary/clocks.ts';
+import { agreedDay } from '../domain/summary/lab-standing.ts';
 import { summarise } from '../domain/summary/summarise.ts';
 import { interpretAddressed } from '../interpret/address.ts';
-import type { Expectation, Interpretation, Utterance } from '../interpret/types.ts';
+import type { Expectation, Utterance } from '../interpret/types.ts';
 import { visitMachine } from '../../machines/visit.ts';
-import type { Pending, VisitContext, VisitEvent } from '../../machines/visit.types.ts';
+import type { VisitContext, VisitEvent } from '../../machines/visit.types.ts';
 import { expectationOf, modeOf, type Surroundings } from './expectation.ts';
 import { intentOf, touchIntent, type Intent } from './intents.ts';
 import { visitInput } from './resume.ts';
+import type { Outcome, Session, SessionDeps } from './session.types.ts';
 import { describeAct, readingLabel, withUnit, type Names } from './wording.ts';
 import { howLongText } from './clock-words.ts';
 import { keptAloud, readBack, undoneAloud } from './speech.ts';
 
-export interface SessionDeps {
-  readonly caseId: string;
-  readonly protocol: VisitProtocol;
-  readonly readings: readonly ReadingDef[];
-  readonly practice: Practice;
-  readonly language: Language;
-  readonly appVersion: string;
-  now(): number;
-  /** Calendar day of a moment where the practice is, "2026-03-02"; absent = in universal time. */
-  day?(at: number): string;
-  /** Facts of one act, stamped and in order; the caller makes them durable. */
-  append(facts: readonly Fact[]): void;
-  /** A number is shown and waits for its yes. */
-  waits?(pending: Pending): void;
-}
-
-/** What came of one utterance or press. Empty strings mean there is nothing to say. */
-export interface Outcome {
-  /** What the app did, in words. */
-  readonly said: string;
-  /** Why it did not do what was asked, and what can be done. */
-  readonly trouble: string;
-  /** What is to be read aloud. */
-  readonly speak: string;
-  /** The language that is in; absent = the language of the visit. */
-  readonly speakIn?: Language;
-  readonly facts: readonly Fact[];
-  readonly heard?: Interpretation;
-}
+export type { Outcome, Session, SessionDeps } from './session.types.ts';
 
 const QUIET: Outcome = { said: '', trouble: '', speak: '', facts: [] };
-
-export interface Session {
-  /** `address`: the word that commands must begin with, if any. */
-  hear(utterance: Utterance, address?: string): Outcome;
-  send(event: VisitEvent): Outcome;
-  undo(): Outcome;
-  /** Written beside the visit, so that where it stands does not change: an alarm that sounded, what the laboratory says. */
-  record(body: FactBody): Outcome;
-  view(): CaseView;
-  context(): VisitContext;
-  expectation(): Expectation;
-  /** Material or disinfectant chosen at the current clock step. */
-  chosen(): string | undefined;
-}
 
 class VisitSession implements Session {
   private readonly deps: SessionDeps;
@@ -171,10 +130,18 @@ class VisitSession implements Session {
 
   private touched(text: string): Outcome | undefined {
     if (text.startsWith('material:')) return this.act({ kind: 'material', id: text.slice('material:'.length) });
+    if (text.startsWith('labDue:')) return this.agreeDue(text.slice('labDue:'.length));
     if (text.startsWith('correct:')) return this.correct(Number(text.slice('correct:'.length)));
     if (text.startsWith('flagKeep:') || text.startsWith('flagAgain:')) return this.answerFlag(text);
     const event = touchIntent(text);
     return event === undefined ? undefined : this.send(event);
+  }
+
+  /** Agreed with the laboratory; also once the visit is closed, for it may only answer then. */
+  private agreeDue(day: string): Outcome {
+    const agreed = agreedDay(this.current, { day, today: this.today() });
+    if (!agreed.ok) return { ...QUIET, trouble: agreed.text };
+    return { ...this.record(agreed.body), said: describeAct([agreed.body], this.names()) };
   }
 
   private correct(seq: number): Outcome {

@@ -3,6 +3,7 @@ import type { FactBody } from '../domain/case/facts.ts';
 import { formatHundredths, type Hundredths } from '../domain/measure/length.ts';
 import { answerOf, stepOf } from '../domain/protocol/path.ts';
 import type { ReadingDef, Unit, VisitProtocol } from '../domain/protocol/types.ts';
+import { shortDay } from '../domain/summary/lab-standing.ts';
 import type { UnclearReason } from '../interpret/types.ts';
 
 export interface Names {
@@ -49,6 +50,7 @@ const describe: Describe = {
   signed: (b) => `signed: ${b.initials}`,
   visitClosed: () => 'visit closed',
   benchDone: (b) => `done: ${b.line}, ${b.by}`,
+  labDue: (b) => `work due back ${shortDay(b.day)}`,
   benchQuestion: (b) => `question: ${b.text}`,
   benchAnswer: (b) => `answer: ${b.text}`,
   workReturned: (b) => `work returned, ${b.by}`,

@@ -49,6 +49,7 @@ export const REF_FIELDS: Readonly<Record<string, readonly string[]>> = {
   reading: ['corrects'],
   undone: ['act'],
   takenOver: ['order'],
+  labDue: ['order'],
   benchDone: ['order'],
   benchQuestion: ['order'],
   benchAnswer: ['question'],

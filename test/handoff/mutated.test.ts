@@ -85,6 +85,7 @@ it('5,000 damaged files: each refused with a reason and a sentence, or equal in 
     { kind: 'held' },
     { kind: 'takenOver', clock: 'upper', by: 'MT', order: 2 },
     { kind: 'benchDone', order: 2, line: 'trim', by: 'MT' },
+    { kind: 'labDue', order: 2, day: '2026-12-03' },
     { kind: 'benchQuestion', order: 2, line: 'trim', text: 'x', by: 'MT' },
     { kind: 'benchAnswer', question: 8, text: 'x', by: 'KV' },
     { kind: 'workReturned', order: 2, text: '', by: 'MT' },

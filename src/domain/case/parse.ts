@@ -1,5 +1,6 @@
 /** Stored or imported facts are checked at the edge; nothing unparsed reaches the fold. */
 import * as v from 'valibot';
+import { parseDay } from '../measure/calendar.ts';
 import type { Fact } from './facts.ts';
 import { day, disinfectant, material, practice } from './practiceSchema.ts';
 
@@ -13,6 +14,12 @@ const unit = v.picklist(['mm', 'weeks', '°C', 'points', '°', 'g', 'ml']);
 const language = v.picklist(['en', 'de', 'es', 'fr']);
 const phase = v.picklist(['mix', 'working', 'inMouth', 'pourFrom', 'pourWithin', 'disinfect']);
 const role = v.picklist(['clinician', 'assistant']);
+/** The pattern can be said in the published schema, the calendar cannot. */
+const plainDay = v.pipe(
+  v.string(),
+  v.regex(/^\d{4}-\d{2}-\d{2}$/),
+  v.check((value) => parseDay(value) !== undefined, 'This is no day of the calendar.'),
+);
 const heard = v.strictObject({
   source,
   text,
@@ -96,6 +103,7 @@ export const factBody = v.variant('kind', [
   v.strictObject({ kind: v.literal('signed'), step: id, role, initials: text, overruled: v.exactOptional(text) }),
   v.strictObject({ kind: v.literal('visitClosed'), visit: int }),
   v.strictObject({ kind: v.literal('benchDone'), order: seq, line: id, by: text }),
+  v.strictObject({ kind: v.literal('labDue'), order: seq, day: plainDay }),
   v.strictObject({ kind: v.literal('benchQuestion'), order: seq, line: text, text, by: text }),
   v.strictObject({ kind: v.literal('benchAnswer'), question: seq, text, by: text }),
   v.strictObject({ kind: v.literal('workReturned'), order: seq, text, by: text }),

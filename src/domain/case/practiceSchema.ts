@@ -48,5 +48,6 @@ export const practice = v.strictObject({
   reasons: v.array(v.strictObject({ id, label: text, words })),
   people: v.exactOptional(v.array(v.strictObject({ initials: id, role: v.picklist(['clinician', 'assistant']) }))),
   cautions: v.exactOptional(v.record(id, text)),
+  labDays: v.exactOptional(v.strictObject({ customTrays: int, setUp: int, finish: int })),
   ranges: v.exactOptional(v.record(id, v.strictObject({ plausible: range, expected: range }))),
 });

@@ -43,6 +43,14 @@ export function addYears({ year, month, day }: Day, years: number): Day {
   return { year: year + years, month, day: Math.min(day, daysInMonth(year + years, month)) };
 }
 
+/** 0 Sunday … 6 Saturday, counted from a Monday on which the Gregorian year 1900 began. */
+export function weekdayOf({ year, month, day }: Day): number {
+  let days = 0;
+  for (let past = 1900; past < year; past += 1) days += leap(past) ? 366 : 365;
+  for (let past = 1; past < month; past += 1) days += daysInMonth(year, past);
+  return (days + day) % 7;
+}
+
 const DAY_MS = 86_400_000;
 
 /** The calendar day of a moment (ms since 1970) in universal time; near midnight the local day may be one off. */

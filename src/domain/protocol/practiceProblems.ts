@@ -128,6 +128,10 @@ function peopleProblems(people: NonNullable<Practice['people']>): readonly Probl
   );
 }
 
+function labDayProblems(days: NonNullable<Practice['labDays']>): readonly Problem[] {
+  return Object.entries(days).flatMap(([name, value]) => within(value as number, `labDays.${name}`, [0, 120, 'days']));
+}
+
 /** Each list has entries with a name, and none twice. */
 function listProblems({ materials, disinfectants, trays, reasons, people = [] }: Practice): readonly Problem[] {
   const lists: readonly (readonly [path: string, ids: readonly string[], names: readonly string[]])[] = [
@@ -159,6 +163,7 @@ export function practiceProblems(practice: Practice): readonly Problem[] {
     ...materials.flatMap((m, at) => materialProblems(m, `materials.${at}`)),
     ...disinfectants.flatMap((d, at) => within(d.minutes, `disinfectants.${at}.minutes`, [1, 120, 'minutes'])),
     ...trays.flatMap((t, at) => withinMm(t.innerWidth, `trays.${at}.innerWidth`, [20, 120])),
+    ...(practice.labDays === undefined ? [] : labDayProblems(practice.labDays)),
     ...cautionProblems(cautions),
     ...rangeProblems(ranges),
   ];

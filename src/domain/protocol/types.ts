@@ -200,8 +200,17 @@ export interface Practice {
   readonly people?: readonly Person[];
   /** The practice's own wording of cautions: "STEP" or "STEP:ANSWER" → words. */
   readonly cautions?: Readonly<Record<string, string>>;
+  /** Days the laboratory wants for its work; where absent, those of common practice. */
+  readonly labDays?: LabDays;
   /** The practice's own ranges by reading id, hundredths of the reading's unit. */
   readonly ranges?: Readonly<Record<string, Pick<ReadingDef, 'plausible' | 'expected'>>>;
+}
+
+/** Calendar days from the order to the work in the clinic. */
+export interface LabDays {
+  readonly customTrays: number;
+  readonly setUp: number;
+  readonly finish: number;
 }
 
 export interface Person {

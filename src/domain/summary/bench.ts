@@ -102,6 +102,7 @@ const NO_CHANGE: ReadonlySet<FactKind> = new Set([
   'held',
   'carriedOn',
   'signed',
+  'labDue',
   'visitClosed',
   'visitOpened',
 ]);

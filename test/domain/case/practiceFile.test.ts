@@ -147,6 +147,11 @@ describe('a practice file', () => {
       'materials.0.waterC: 90 is not between 0 and 60 °C.',
     ],
     [
+      'a laboratory of half a year',
+      (c) => Object.assign(c, { labDays: { customTrays: 180, setUp: 7, finish: 10 } }),
+      'labDays.customTrays: 180 is not between 0 and 120 days.',
+    ],
+    [
       'a caution too long to be read',
       (c) => Object.assign(c, { cautions: { marks: 'a'.repeat(141) } }),
       'cautions.marks: 141 characters; at most 140 can be read from afar.',
