@@ -1,9 +1,11 @@
 import { dentureSoak, disinfectionCheck, labRelease } from '../../src/domain/measure/disinfection.ts';
 import { mixPlan, mixRatio, ratioCheck, roomSetting, temperatureCheck } from '../../src/domain/measure/mixing.ts';
-import { refuse } from '../../src/domain/measure/result.ts';
+import { plannedBack } from '../../src/domain/measure/planned-back.ts';
+import { refuse, type Measured } from '../../src/domain/measure/result.ts';
 import { changeOverSpan, elastomerCheck, lastingDent } from '../../src/domain/measure/standards.ts';
 import { materialPhases, pourState, pourWindow } from '../../src/domain/measure/windows.ts';
 import { defaultPractice } from '../../src/domain/protocol/practice.ts';
+import type { Material } from '../../src/domain/protocol/types.ts';
 import { computation, fields, maybe, number, oneOf, text, type Computation } from './inputs.ts';
 
 const mix = { powderG: number('g'), waterMl: number('ml') };
@@ -36,26 +38,38 @@ const mixing: readonly Computation[] = [
   }),
 ];
 
+const leaflet = {
+  id: text('material id'),
+  mixS: maybe(number('s')),
+  workingS: maybe(number('s')),
+  removeS: maybe(number('s')),
+  pourFromMin: maybe(number('min')),
+  pourWithinMin: maybe(number('min')),
+};
+
+/** Generic figures of the material named, with those given in their place. */
+function withLeaflet<T>(
+  { id, ...figures }: { readonly id: string } & Partial<Material>,
+  compute: (material: Material) => Measured<T>,
+): Measured<T> {
+  const { materials } = defaultPractice;
+  const material = materials.find((m) => m.id === id);
+  if (material !== undefined) return compute({ ...material, ...figures });
+  return refuse('unknown', `“${id}” is no material; known: ${materials.map((m) => m.id).join(', ')}.`);
+}
+
 const windows: readonly Computation[] = [
   computation('materialPhases', {
     about: 'phases of a material; without figures, of a generic one by its id',
     unit: 's',
-    takes: {
-      id: text('material id'),
-      mixS: maybe(number('s')),
-      workingS: maybe(number('s')),
-      removeS: maybe(number('s')),
-      pourFromMin: maybe(number('min')),
-      pourWithinMin: maybe(number('min')),
-    },
-    run: ({ id, ...figures }) => {
-      const material = defaultPractice.materials.find((m) => m.id === id);
-      if (material !== undefined) return materialPhases({ ...material, ...figures });
-      return refuse(
-        'unknown',
-        `“${id}” is no material; known: ${defaultPractice.materials.map((m) => m.id).join(', ')}.`,
-      );
-    },
+    takes: leaflet,
+    run: (figures) => withLeaflet(figures, materialPhases),
+  }),
+  computation('plannedBack', {
+    about: 'when to load and to seat, planned back from the working time; without figures, of a generic one by its id',
+    unit: 's',
+    takes: leaflet,
+    run: (figures) => withLeaflet(figures, plannedBack),
   }),
   computation('pourState', {
     about: 'where an impression stands between removal and pouring',

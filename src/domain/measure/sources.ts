@@ -186,6 +186,11 @@ const materials = {
   },
   'temperature-limit': { citation: 'Warned from 3 °C off the leaflet’s temperature.', status: 'our choice' },
   'ratio-limit': { citation: 'Warned beyond 5 % off the leaflet’s powder to water ratio.', status: 'our choice' },
+  'planned-back': {
+    citation:
+      'Seated 15 s before the leaflet’s working time ends, the tray loaded 20 s before that, neither more than a quarter of the time after mixing. The order is common practice; no published figure for these margins was found.',
+    status: 'our choice',
+  },
   'pour-windows': {
     citation:
       'Pour windows by class of material: Walker, Angle Orthod 2010;80:1110 and others; handbook limits where no study was seen.',

@@ -21,6 +21,7 @@ import * as trays from '../../../src/domain/measure/trays.ts';
 import * as verdict from '../../../src/domain/measure/verdict.ts';
 import * as vertical from '../../../src/domain/measure/vertical.ts';
 import * as windows from '../../../src/domain/measure/windows.ts';
+import { plannedBack } from '../../../src/domain/measure/planned-back.ts';
 import { sources } from '../../../src/domain/measure/sources.ts';
 import type { Measured } from '../../../src/domain/measure/result.ts';
 import { defaultPractice } from '../../../src/domain/protocol/practice.ts';
@@ -80,6 +81,7 @@ const CALLS: Readonly<Record<string, Call>> = {
       pourFromMin: n[3],
       pourWithinMin: n[4],
     }),
+  plannedBack: (n) => plannedBack({ ...material, mixS: n[0], workingS: n[1], removeS: n[2] }),
   pourState: (n) => windows.pourState({ removedAt: n[0], now: n[1], pourFromMin: n[2], pourWithinMin: n[3] }),
   disinfectionCheck: (n) =>
     disinfection.disinfectionCheck({ materialClass: 'alginate', agent: 'iodophor', minutes: n[0], labelMinutes: n[1] }),
