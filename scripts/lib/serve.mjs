@@ -28,9 +28,13 @@ const types = {
   '.pdf': 'application/pdf',
 };
 
-/** Own files only: no inline script or style, no frame around the page, no form that sends anything. */
+/**
+ * Own files only: no inline script or style, no frame around the page, no form that sends anything. WebAssembly may be
+ * compiled, which a passphrase needs; text may not be run as script. See docs/decisions/0011-webassembly-in-the-policy.md.
+ */
 export const contentSecurityPolicy = [
   "default-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
   "base-uri 'none'",
   "object-src 'none'",
   "form-action 'none'",

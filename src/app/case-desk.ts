@@ -38,6 +38,11 @@ export class CaseDesk {
     return (await this.#kit()).openFromLog(id, this.#parts.devices.log, await this.#parts.own.host());
   }
 
+  /** A session on facts that may not be on the disk yet. */
+  async fromFacts(id: string, facts: readonly unknown[]): Promise<Opened> {
+    return (await this.#kit()).openStored(id, facts, await this.#parts.own.host());
+  }
+
   /** The right to write comes first: what is read after it cannot be overtaken. */
   async load(id: string): Promise<void> {
     await this.#parts.keeping.writer.open(id);
@@ -90,8 +95,9 @@ export class CaseDesk {
     devices.updates?.setIdle(false);
     devices.time.wakeLock.want(true);
     const closed = opened.open.session.view().closed !== undefined;
+    const place = this.#parts.preferences.now.standsAt === 'lab' ? 'bench' : closed ? 'summary' : 'visit';
     const said = opened.recovered ?? '';
-    stores.ui.setState({ place: closed ? 'summary' : 'visit', said, trouble: '', keypadOpen: false });
+    stores.ui.setState({ place, said, trouble: '', keypadOpen: false });
     if (!opened.open.hasWords) stores.ui.setState({ trouble: wordsMissing(opened.open.language) });
     return changed();
   }

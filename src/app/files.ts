@@ -1,17 +1,26 @@
 /** The door for files that come in and go out: what makes and reads them is fetched when the first one is wanted. */
+import type { Fact } from '../domain/case/facts.ts';
 import type { FileDesk } from './file-desk.ts';
 import type { FilesRequest, FilesView } from './files.types.ts';
 import type { Keeping } from './keeping.ts';
 import type { AppModel } from './model.ts';
-import type { OpenCase } from './open-case.ts';
+import type { OpenCase, Opened } from './open-case.ts';
 import type { Devices } from './ports.ts';
 
 export interface FilesParts {
   readonly devices: Pick<Devices, 'settings' | 'download' | 'time' | 'newId' | 'log'>;
   readonly keeping: Keeping;
   open(): OpenCase | undefined;
+  /** Facts of a case, as a session that may run: its row in the list comes from it. */
+  opened(id: string, facts: readonly Fact[]): Promise<Opened>;
   /** The case was written to behind the open session: it is read again if it is the open one. */
   readAnew(id: string): Promise<void>;
+  /** A case file was taken in. */
+  took(id: string): Promise<void>;
+  /** The open case has new facts. */
+  changed(): void;
+  /** What was last refused, in words. */
+  trouble(): string;
   /** Says it on the screen and draws again. */
   tell(said: Partial<Pick<AppModel, 'said' | 'trouble' | 'place'>>): void;
 }

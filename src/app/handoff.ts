@@ -122,6 +122,17 @@ export async function makeFhir(open: OpenCase, host: HandoffHost, pdf?: Uint8Arr
   return { ok: true, value: { name, type: 'application/fhir+json', bytes: bytesOf(text), digest } };
 }
 
+/** The digest as text and as a QR code, for the sheet on the screen. */
+export async function caseCode(
+  open: OpenCase,
+  host: HandoffHost,
+): Promise<Outcome<{ readonly value: string; readonly path: string; readonly size: number }>> {
+  const digest = await digestNow(open, host);
+  if (!digest.ok) return digest;
+  const { codePath } = await import('../handoff/code-path.ts');
+  return { ok: true, value: { value: digest.value, ...codePath(digest.value) } };
+}
+
 /** A case file as read from disk: whole, unchanged and opened, or refused with the place named. */
 export async function readCaseFile(text: string, passphrase?: string): Promise<Outcome<CaseFile>> {
   const { readCaseText } = await import('../handoff/case-file.ts');

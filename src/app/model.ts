@@ -273,8 +273,8 @@ export interface AppActions {
   note(text: string): void;
   answerFlag(flag: string, answer: 'keep' | 'measureAgain', reason: string): void;
   saveFile(): void;
-  /** The lab sheet as a PDF, or the case as a file for another machine. */
-  savePaper(wish: 'pdfA4' | 'pdfLetter' | 'caseFile'): void;
+  /** The lab sheet as a PDF. */
+  savePaper(wish: 'pdfA4' | 'pdfLetter'): void;
   /** Go on with the open case in this window, whoever has been writing it. */
   takeOver(): void;
   /** Take the newer version: reloads the page. */

@@ -1,4 +1,4 @@
-/** Files that leave the app at somebody's touch: the lab sheet as a PDF, the case as a file for another machine. */
+/** The lab sheet leaves the app as a PDF at somebody's touch; and what this machine is called in case files. */
 import type { AppModel } from './model.ts';
 import type * as handoffModule from './handoff.ts';
 import type { HandoffHost, MadeFile } from './handoff.ts';
@@ -7,7 +7,7 @@ import type { Devices } from './ports.ts';
 
 const WRITER_KEY = 'writer';
 
-export type PaperWish = 'pdfA4' | 'pdfLetter' | 'caseFile';
+export type PaperWish = 'pdfA4' | 'pdfLetter';
 
 interface Parts {
   readonly devices: Pick<Devices, 'settings' | 'download' | 'time' | 'newId'>;
@@ -33,7 +33,6 @@ async function make(wish: PaperWish, open: OpenCase, devices: Parts['devices']):
   const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
   const writer = await writerOf(devices);
   const host: HandoffHost = { now: () => devices.time.clock.now(), writer, timeZone, read: handoff.fetchOwn };
-  if (wish === 'caseFile') return handoff.makeCaseFile(open, host);
   return handoff.makePdf(open, wish === 'pdfA4' ? 'A4' : 'LETTER', host);
 }
 

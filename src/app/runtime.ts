@@ -104,7 +104,11 @@ class AppRuntime implements Runtime {
       devices,
       keeping: this.keeping,
       open: () => this.desk.open,
+      opened: (id, facts) => this.desk.fromFacts(id, facts),
       readAnew: (id) => this.desk.readAnew(id),
+      took: (id) => this.took(id),
+      changed: () => this.changed(),
+      trouble: () => this.stores.ui.getState().trouble,
       tell: (said) => this.ui(said),
     });
     this.model = createStore<AppModel>()(() => this.build());
@@ -213,6 +217,11 @@ class AppRuntime implements Runtime {
     }
     this.ringing.attend();
     this.redraw();
+  }
+
+  /** In the laboratory a case that arrives is what is worked on next. */
+  private async took(id: string): Promise<void> {
+    if (this.preferences.now.standsAt === 'lab') await this.desk.load(id);
   }
 
   private done(outcome: Outcome | undefined): void {

@@ -1,5 +1,6 @@
 /** The whole of what is seen: one place at a time, with the running clocks above every one of them. */
 import type { AppActions, AppModel } from '../app/model.ts';
+import { lazy, Suspense } from 'react';
 import { CasesScreen } from './cases/CasesScreen.tsx';
 import { LabSheetScreen } from './labsheet/LabSheetScreen.tsx';
 import { ClockStrip, RingingBar } from './parts/Clocks.tsx';
@@ -13,6 +14,9 @@ import { SummaryScreen } from './summary/SummaryScreen.tsx';
 import { useVisitUi, type VisitUi } from './useVisitUi.ts';
 import { VisitScreen } from './visit/VisitScreen.tsx';
 import './styles/index.css';
+
+/** Fetched when a case is first opened at the bench: at the chair it is never wanted. */
+const BenchScreen = lazy(() => import('./bench/BenchScreen.tsx').then((part) => ({ default: part.BenchScreen })));
 
 export interface AppProps {
   readonly model: AppModel;
@@ -34,6 +38,12 @@ function Place({ model, actions, ui }: AppProps & { readonly ui: VisitUi }) {
     case 'practice':
     case 'protocol':
       return <PracticePlace model={model} actions={actions} />;
+    case 'bench':
+      return (
+        <Suspense fallback={<p className="step-line">The bench is being set up …</p>}>
+          <BenchScreen model={model} actions={actions} />
+        </Suspense>
+      );
     case 'settings':
       return <SettingsScreen model={model} actions={actions} />;
   }

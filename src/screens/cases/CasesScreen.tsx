@@ -7,6 +7,7 @@ import { SaidLine } from '../parts/Lines.tsx';
 import { SaveBadge, SoundTarget, SpeechTarget } from '../parts/Status.tsx';
 import { Target } from '../parts/Target.tsx';
 import { SafetyLine, UpdateBar } from './Device.tsx';
+import { TakeIn } from '../files/TakeIn.tsx';
 import { NewCase } from './NewCase.tsx';
 
 export interface PlaceProps {
@@ -94,6 +95,7 @@ export function CasesScreen({ model, actions }: PlaceProps) {
           ))}
         </ul>
       </section>
+      <TakeIn model={model} actions={actions} />
       <SafetyLine safety={model.safety} />
       <BeforeYouStart />
     </main>

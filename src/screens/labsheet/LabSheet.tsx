@@ -1,8 +1,11 @@
 /** Lab sheet: everything from the summary, in the order in which the bench needs it. Reads in black and white. */
+import type { CaseCode as Code } from '../../app/files.types.ts';
 import type { Summary } from '../../domain/summary/types.ts';
 import { CaseHeights, CaseHinge, SetRuler } from '../drawings/fromSummary.tsx';
 import { changeRange, day, mm, tenths, timeOfDay } from '../format.ts';
 import { ClockTable, FlagList, LabWork } from '../summary/parts.tsx';
+import { BenchPart } from './BenchPart.tsx';
+import { CaseCode } from './CaseCode.tsx';
 import { Findings, Measurements, Signatures } from './sections.tsx';
 
 interface SheetProps {
@@ -136,7 +139,12 @@ function Heights({ summary }: SheetProps) {
   );
 }
 
-export function LabSheet({ summary }: SheetProps) {
+interface WholeProps extends SheetProps {
+  /** The digest of the case as it stands; absent until it has been worked out. */
+  readonly code?: Code;
+}
+
+export function LabSheet({ summary, code }: WholeProps) {
   return (
     <article className="sheet">
       <Head summary={summary} />
@@ -147,6 +155,8 @@ export function LabSheet({ summary }: SheetProps) {
       <Measurements summary={summary} />
       <FlagList summary={summary} brief />
       <Findings summary={summary} />
+      <BenchPart summary={summary} />
+      {code === undefined ? null : <CaseCode code={code} />}
       <Signatures summary={summary} />
     </article>
   );

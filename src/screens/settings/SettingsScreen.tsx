@@ -97,6 +97,22 @@ function PauseSetting({ preferences, actions }: SettingProps) {
   );
 }
 
+function PlaceSetting({ preferences, actions }: SettingProps) {
+  return (
+    <Section id="place" title="Where this device stands">
+      <OneOf
+        name="Where this device stands"
+        options={[
+          { value: 'chair', label: 'At the chair', more: 'cases open at their visit' },
+          { value: 'lab', label: 'In the laboratory', more: 'cases open at the bench' },
+        ]}
+        chosen={preferences.standsAt}
+        onChoose={(standsAt) => actions.setPreferences({ standsAt })}
+      />
+    </Section>
+  );
+}
+
 interface SettingsScreenProps {
   readonly model: AppModel;
   readonly actions: AppActions;
@@ -122,6 +138,7 @@ export function SettingsScreen({ model, actions }: SettingsScreenProps) {
           <AddressSetting preferences={preferences} actions={actions} />
           <AloudSetting preferences={preferences} actions={actions} canSpeak={speech !== undefined} />
           <PauseSetting preferences={preferences} actions={actions} />
+          <PlaceSetting preferences={preferences} actions={actions} />
         </div>
       )}
       <Trouble text={trouble} />

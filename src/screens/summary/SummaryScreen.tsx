@@ -2,6 +2,8 @@
 import type { AppActions, AppModel } from '../../app/model.ts';
 import type { Summary } from '../../domain/summary/types.ts';
 import { CaseHeights, CaseHinge, SetRuler } from '../drawings/fromSummary.tsx';
+import { FromLab } from '../bench/FromLab.tsx';
+import { TakeIn } from '../files/TakeIn.tsx';
 import { CaseLine } from '../parts/CaseLine.tsx';
 import { SignIcon, ToneIcon } from '../parts/Icons.tsx';
 import { FlagsPanel } from '../parts/Flags.tsx';
@@ -59,6 +61,7 @@ function Head({ summary, actions }: { readonly summary: Summary | undefined; rea
         Back to the visit
       </Target>
       <Target onPress={() => actions.go('labSheet')}>Lab sheet</Target>
+      <Target onPress={() => actions.go('bench')}>Bench</Target>
       <Target onPress={() => actions.go('record')}>Record</Target>
       <Target onPress={actions.saveFile}>Save file</Target>
     </PageHead>
@@ -79,11 +82,13 @@ export function SummaryScreen({ model, actions, ui }: SummaryProps) {
           <CaseLine model={model} actions={actions} />
           <CautionLine cautions={summary.cautions} />
           <Open summary={summary} onFlags={model.flags.length === 0 ? undefined : () => ui.show('flags')} />
+          <FromLab model={model} actions={actions} />
           <LabWork summary={summary} />
           <ComputedTable summary={summary} />
           <Drawings summary={summary} />
           <ClockTable summary={summary} />
           <FlagList summary={summary} />
+          <TakeIn model={model} actions={actions} />
         </>
       )}
     </main>

@@ -14,6 +14,7 @@ import { Target } from '../parts/Target.tsx';
 import { addressedWords } from '../settings/addressed.ts';
 import { TalkTarget } from '../settings/TalkTarget.tsx';
 import { unseenWords } from '../choices.ts';
+import { LabAtStart } from '../bench/FromLab.tsx';
 import type { VisitUi } from '../useVisitUi.ts';
 import { StepBody } from './StepBody.tsx';
 
@@ -101,6 +102,7 @@ export function VisitScreen({ model, actions, ui }: VisitProps) {
           <Middle model={model} actions={actions} ui={ui} step={step} />
         </div>
         <Trouble text={model.trouble} />
+        {panel || alone ? null : <LabAtStart model={model} actions={actions} />}
         {panel || alone ? null : <FlagBar flags={model.flags} onOpen={() => ui.show('flags')} />}
         <div className="step-foot">
           <CautionHeads cautions={model.cautions} />
