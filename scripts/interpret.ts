@@ -33,8 +33,16 @@ function readingsIn(language: Language): readonly ExpectedReading[] {
   return known;
 }
 
+const free = new Map<Language, Expectation>();
+/** Any length, and every reading by its name. */
+function anything(language: Language): Expectation {
+  const known = free.get(language) ?? freeExpectation(language, readingsIn(language));
+  free.set(language, known);
+  return known;
+}
+
 function expectationFor(id: unknown, previous: unknown, language: Language): Expectation | { readonly error: string } {
-  if (id === undefined) return freeExpectation(language);
+  if (id === undefined) return anything(language);
   const def = readingDefs.find((r) => r.id === id);
   if (!def) return { error: `unknown reading: ${typeof id === 'string' ? id : JSON.stringify(id)}` };
   const list = previous === undefined ? [] : previous;
@@ -77,7 +85,7 @@ function parseJson(line: string): unknown {
 }
 
 function parseLine(line: string, language: Language): Parsed {
-  const plain: Line = { alternatives: [{ transcript: line }], expectation: freeExpectation(language) };
+  const plain: Line = { alternatives: [{ transcript: line }], expectation: anything(language) };
   if (!line.startsWith('{')) return plain;
   const data = parseJson(line);
   if (data === undefined) return plain;

@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { build } from 'vite';
+import { readingDefs } from '../../src/domain/protocol/readings.ts';
 import type { Language } from '../../src/domain/protocol/types.ts';
 import { freeExpectation } from '../../src/interpret/free.ts';
 import { words as english } from '../../src/interpret/en/tables.ts';
@@ -49,7 +50,8 @@ function corpusRows(files: string): readonly Row[] {
 const LONGEST = 20_000;
 
 function ours({ interpret }: typeof Interpreter): Reader {
-  const free = new Map(LANGUAGES.map((language) => [language, freeExpectation(language)]));
+  const names = (language: Language) => readingDefs.map((def) => ({ id: def.id, names: def.names[language] ?? [] }));
+  const free = new Map(LANGUAGES.map((language) => [language, freeExpectation(language, names(language))]));
   const read = (text: string, language: Language): Taken => {
     const expectation = free.get(language) ?? freeExpectation(language);
     const heard = interpret({ source: 'voice', text, alternatives: [{ transcript: text }], at: 0 }, expectation);

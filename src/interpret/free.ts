@@ -12,12 +12,16 @@ const ANY: ExpectedReading = {
   previous: [],
 };
 
-export const freeExpectation = (language: Language): Expectation => ({
+/** `named`: readings that may be called by their names, of any length too. */
+export const freeExpectation = (
+  language: Language,
+  named: readonly Pick<ExpectedReading, 'id' | 'names'>[] = [],
+): Expectation => ({
   language,
   step: 'free',
   mode: 'reading',
   current: ANY,
-  readings: [],
+  readings: named.map(({ id, names }) => ({ ...ANY, id, names })),
   answers: [],
   commands: Object.keys(commandWords('en')) as CommandId[],
 });

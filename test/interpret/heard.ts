@@ -1,4 +1,5 @@
 /** Short ways to say something to the interpreter in tests. */
+import { readingDefs } from '../../src/domain/protocol/readings.ts';
 import { freeExpectation } from '../../src/interpret/free.ts';
 import { interpret } from '../../src/interpret/index.ts';
 import type { Alternative, ExpectedReading, Expectation, Interpretation } from '../../src/interpret/types.ts';
@@ -45,9 +46,21 @@ export const by = (
   expectation: Expectation = asking(),
 ): Interpretation => interpret({ source, text, alternatives: [], at: 0 }, expectation);
 
-/** What an utterance comes to with nothing expected: a value in mm, 'ask', or 'none'. */
-export function plainly(text: string, language: Language = 'en'): number | 'ask' | 'none' {
-  const heard = hear(text, freeExpectation(language));
-  if (heard.kind === 'reading') return heard.value / 100;
-  return heard.kind === 'ask' ? 'ask' : 'none';
-}
+/** What something heard comes to: a value in mm, 'ask', or 'none'. */
+const comesTo = (heard: Interpretation): number | 'ask' | 'none' =>
+  heard.kind === 'reading' ? heard.value / 100 : heard.kind === 'ask' ? 'ask' : 'none';
+
+/** What an utterance comes to with nothing expected. */
+export const plainly = (text: string, language: Language = 'en') => comesTo(hear(text, freeExpectation(language)));
+
+/** The same where every reading may be called by its name, as in a visit. */
+export const byName = (text: string, language: Language) =>
+  comesTo(
+    hear(
+      text,
+      freeExpectation(
+        language,
+        readingDefs.map(({ id, names }) => ({ id, names: names[language] ?? [] })),
+      ),
+    ),
+  );

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Language } from '../../src/domain/protocol/types.ts';
 import { loadLanguage } from '../../src/interpret/index.ts';
-import { plainly } from './heard.ts';
+import { byName } from './heard.ts';
 
 interface Row {
   readonly text: string;
@@ -33,13 +33,13 @@ describe.each([
   });
   it('never give a wrong value', () => {
     const wrong = rows.filter(({ text, expect: truth }) => {
-      const made = plainly(text, language);
+      const made = byName(text, language);
       return typeof made === 'number' && made !== truth;
     });
     expect(wrong).toEqual([]);
   });
   it(`are understood exactly in at least ${least * 100} of a hundred`, () => {
-    const missed = rows.filter(({ text, expect: truth }) => plainly(text, language) !== truth);
+    const missed = rows.filter(({ text, expect: truth }) => byName(text, language) !== truth);
     expect(1 - missed.length / rows.length, JSON.stringify(missed, null, 1)).toBeGreaterThanOrEqual(least);
   });
 });
