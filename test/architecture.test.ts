@@ -17,7 +17,7 @@ const table = rowsOf(`
   machines            | src/domain, xstate                                               | holds order and permission, nothing else
   src/voice           | type src/domain                                                  | talks to the device's ear and mouth, nothing else
   src/time            | type src/domain                                                  | talks to the device's clock, nothing else
-  src/storage         | type src/domain, idb-keyval                                      | talks to the device's disk, nothing else
+  src/storage         | type src/domain, idb-keyval, hash-wasm                           | talks to the device's disk, nothing else
   src/handoff         | src/domain, pdfkit, lean-qr, canonicalize, hash-wasm, valibot,   |
                       | type @medplum/fhirtypes                                          | draws what leaves the app from the domain alone
   src/stores          | src/domain, zustand/vanilla                                      | holds values: no device, no order, no screen

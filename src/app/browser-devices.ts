@@ -72,7 +72,7 @@ export function browserDevices({ onRing, mayLeaveDevice, language }: DeviceOptio
   return {
     time,
     voice,
-    log: tellingLog(createFactLog({ storage: createDeviceStore(newId) }), channel),
+    log: tellingLog(createFactLog({ storage: createDeviceStore(newId).store }), channel),
     windows: windowsPort(channel, time.lifecycle),
     ...persistencePort(),
     ...updatePort(),

@@ -38,6 +38,7 @@ export function tellingLog(log: FactLog, port: NewsPort | undefined): FactLog {
     cases: () => log.cases(),
     exportFile: (caseId) => log.exportFile(caseId),
     takeBack: (caseId) => log.takeBack(caseId),
+    forget: () => log.forget(),
     stop: () => log.stop(),
   };
 }

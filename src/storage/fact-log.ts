@@ -130,6 +130,10 @@ class Log implements FactLog {
     return facts;
   }
 
+  forget(): void {
+    this.#known.clear();
+  }
+
   stop(): void {
     this.#stopped = true;
     this.#cancelRetry();

@@ -53,6 +53,8 @@ export function createMemoryJournal(disk: JournalDisk = createJournalDisk()): Jo
     open: (dbId) => answered(file.open(dbId)),
     append: (batch) => answered(file.append(batch)),
     read: (caseIds) => answered(file.read(caseIds)),
+    keep: (keyring) => answered(file.keep(keyring)),
+    rewrite: () => answered(file.rewrite()),
     close: () => undefined,
   };
 }

@@ -4,11 +4,12 @@ import { checkBatch, isCaseRow, sameFacts } from './batch.ts';
 import { Database } from './database.ts';
 import { browserHost } from './host.ts';
 import { sift } from './sift.ts';
-import type { AppendResult, CaseRow, ListResult, LoadResult, RepairableStore, StorageHost } from './types.ts';
+import type { AppendResult, CaseRow, Failed, ListResult, LoadResult, RepairableStore, StorageHost } from './types.ts';
 import { failure, nameOf, refused } from './why.ts';
 
 export const DATABASE_NAME = 'rimwise';
 const ID_KEY = 'dbId';
+const KEYRING_KEY = 'keyring';
 
 class IdbStore implements RepairableStore {
   readonly #host: StorageHost;
@@ -73,6 +74,21 @@ class IdbStore implements RepairableStore {
       return { dbId: proposed, fresh: true };
     });
     return read.ok ? read.value : undefined;
+  }
+
+  async keyring(): Promise<{ readonly ok: true; readonly value: unknown } | Failed<'refused'>> {
+    const read = await this.#database.use('readonly', ['settings'], (tx) => {
+      const found: IDBRequest<unknown> = tx.objectStore('settings').get(KEYRING_KEY);
+      return promisifyRequest(found);
+    });
+    return read.ok ? { ok: true, value: read.value } : refused(read.error);
+  }
+
+  async keepKeyring(keyring: unknown): Promise<AppendResult> {
+    const written = await this.#database.use('readwrite', ['settings'], (tx) => {
+      tx.objectStore('settings').put(keyring, KEYRING_KEY);
+    });
+    return written.ok ? { ok: true } : failure(written.error);
   }
 
   close(): void {

@@ -3,7 +3,18 @@
  * already has replaces everything of that case from there on; a line that would leave a hole is not taken.
  */
 import { linkOf } from './chain.ts';
-import { asBatch, endOf, firstSeq, lineFor, scan, type CaseEnd, type JournalBatch } from './journal-lines.ts';
+import {
+  asBatch,
+  blanks,
+  endOf,
+  firstSeq,
+  keyringOf,
+  lineFor,
+  linesOf,
+  scan,
+  type CaseEnd,
+  type JournalBatch,
+} from './journal-lines.ts';
 
 /** An open file, as a browser's SyncAccessHandle has it. */
 export interface ByteFile {
@@ -24,6 +35,8 @@ export interface JournalState {
   /** Bytes of a torn line that were cut off the end. */
   readonly cut: number;
   readonly damaged: number;
+  /** The latest record of keys, where one was ever kept. */
+  readonly keyring?: unknown;
 }
 
 export type JournalAppended = { readonly ok: true } | { readonly ok: false; readonly last: number };
@@ -37,6 +50,7 @@ export class JournalFile {
   readonly #withFile: WithFile;
   #ends = new Map<string, CaseEnd>();
   #dbId = '';
+  #keyring: unknown;
   #size = 0;
 
   constructor(withFile: WithFile) {
@@ -52,8 +66,51 @@ export class JournalFile {
         this.#dbId = dbId;
         this.#write(file, lineFor({ journal: 1, dbId }));
       }
-      return { dbId: this.#dbId, cases: [...this.#ends], ...seen };
+      return { dbId: this.#dbId, cases: [...this.#ends], keyring: this.#keyring, ...seen };
     });
+  }
+
+  /** Keeps a record of keys; the latest one counts. */
+  keep(keyring: unknown): Promise<void> {
+    return this.#withFile((file) => {
+      this.#catchUp(file);
+      this.#write(file, lineFor({ keyring }));
+      this.#keyring = keyring;
+    });
+  }
+
+  /**
+   * Leaves only what counts: what was replaced is written over where it lies. At every instant the whole of it is in the
+   * file once at least: it is first written behind the old, then the old is blanked, then it is written to the front.
+   */
+  rewrite(): Promise<void> {
+    return this.#withFile((file) => {
+      this.#catchUp(file);
+      const old = this.#size;
+      const kept = this.#whatCounts(file);
+      this.#write(file, kept);
+      file.write(blanks(old), { at: 0 });
+      file.flush();
+      if (old < kept.length) return;
+      file.write(kept, { at: 0 });
+      file.flush();
+      file.truncate(kept.length);
+      file.flush();
+      this.#size = kept.length;
+    });
+  }
+
+  #whatCounts(file: ByteFile): Uint8Array {
+    const lines = [lineFor({ journal: 1, dbId: this.#dbId })];
+    if (this.#keyring !== undefined) lines.push(lineFor({ keyring: this.#keyring }));
+    for (const batch of this.#gather(file, new Set(this.#ends.keys()))) lines.push(...linesOf(batch));
+    const all = new Uint8Array(lines.reduce((sum, line) => sum + line.length, 0));
+    let at = 0;
+    for (const line of lines) {
+      all.set(line, at);
+      at += line.length;
+    }
+    return all;
   }
 
   append(batch: JournalBatch): Promise<JournalAppended> {
@@ -100,6 +157,7 @@ export class JournalFile {
   #forget(): void {
     this.#ends = new Map();
     this.#dbId = '';
+    this.#keyring = undefined;
     this.#size = 0;
   }
 
@@ -117,6 +175,7 @@ export class JournalFile {
 
   #take(value: unknown): void {
     if (this.#dbId === '') this.#dbId = dbIdOf(value);
+    this.#keyring = keyringOf(value) ?? this.#keyring;
     const batch = asBatch(value);
     if (batch === undefined) return;
     const last = this.#ends.get(batch.row.id)?.last ?? 0;

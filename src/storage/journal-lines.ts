@@ -62,6 +62,29 @@ export function asBatch(value: unknown): JournalBatch | undefined {
   return Array.isArray(facts) && facts.length > 0 && isCaseRow(row) ? { facts, row } : undefined;
 }
 
+/** The record of keys that a line carries, whatever it is. */
+export function keyringOf(value: unknown): unknown {
+  return typeof value === 'object' && value !== null ? (value as { keyring?: unknown }).keyring : undefined;
+}
+
+/** A case as a few lines rather than one, so that one damaged line does not take the whole case. */
+const FACTS_A_LINE = 16;
+
+export function* linesOf({ facts, row }: JournalBatch): Generator<Uint8Array> {
+  const before = row.lastSeq - facts.length;
+  for (let at = 0; at < facts.length; at += FACTS_A_LINE) {
+    const part = facts.slice(at, at + FACTS_A_LINE);
+    yield lineFor({ facts: part, row: { ...row, lastSeq: before + at + part.length } });
+  }
+}
+
+/** Bytes that say nothing: one long line that is passed over. */
+export function blanks(length: number): Uint8Array {
+  const bytes = new Uint8Array(length).fill(32);
+  if (length > 0) bytes[length - 1] = NEWLINE;
+  return bytes;
+}
+
 export interface Scan {
   /** Bytes up to the end of the last good line; what follows is torn. */
   readonly good: number;

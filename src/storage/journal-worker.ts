@@ -43,6 +43,8 @@ const journal = new JournalFile(withFile);
 function answer(question: JournalQuestion): Promise<unknown> {
   if (question.op === 'open') return journal.open(question.dbId);
   if (question.op === 'append') return journal.append(question.batch);
+  if (question.op === 'keep') return journal.keep(question.keyring);
+  if (question.op === 'rewrite') return journal.rewrite();
   return journal.read(question.caseIds);
 }
 

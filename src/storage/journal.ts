@@ -6,7 +6,9 @@ import type { StorageHost } from './types.ts';
 export type JournalQuestion =
   | { readonly id: number; readonly op: 'open'; readonly dbId: string }
   | { readonly id: number; readonly op: 'append'; readonly batch: JournalBatch }
-  | { readonly id: number; readonly op: 'read'; readonly caseIds: readonly string[] };
+  | { readonly id: number; readonly op: 'read'; readonly caseIds: readonly string[] }
+  | { readonly id: number; readonly op: 'keep'; readonly keyring: unknown }
+  | { readonly id: number; readonly op: 'rewrite' };
 
 export type JournalAnswer =
   | { readonly id: number; readonly ok: true; readonly value: unknown }
@@ -18,6 +20,10 @@ export interface Journal {
   open(dbId: string): Promise<Answered<JournalState>>;
   append(batch: JournalBatch): Promise<Answered<JournalAppended>>;
   read(caseIds: readonly string[]): Promise<Answered<readonly JournalBatch[]>>;
+  /** Keeps a record of keys. */
+  keep(keyring: unknown): Promise<Answered<void>>;
+  /** Writes over what no longer counts. */
+  rewrite(): Promise<Answered<void>>;
   close(): void;
 }
 
@@ -59,6 +65,14 @@ class WorkerJournal implements Journal {
 
   read(caseIds: readonly string[]): Promise<Answered<readonly JournalBatch[]>> {
     return this.#ask<readonly JournalBatch[]>({ op: 'read', caseIds }, OPEN_MS);
+  }
+
+  keep(keyring: unknown): Promise<Answered<void>> {
+    return this.#ask<void>({ op: 'keep', keyring }, ANSWER_MS);
+  }
+
+  rewrite(): Promise<Answered<void>> {
+    return this.#ask<void>({ op: 'rewrite' }, OPEN_MS);
   }
 
   close(): void {

@@ -9,6 +9,8 @@ export class Mirror {
   readonly #fromDatabase: (caseId: string) => Promise<JournalBatch | undefined>;
   readonly #lasts = new Map<string, number>();
   #failing = false;
+  /** The record of keys as the journal had it when it was opened. */
+  keyring: unknown;
 
   constructor(journal: Journal | undefined, fromDatabase: (caseId: string) => Promise<JournalBatch | undefined>) {
     this.#journal = journal;
@@ -30,7 +32,21 @@ export class Mirror {
     this.#failing = opened?.ok === false;
     const ends = new Map(opened?.ok === true ? opened.value.cases : []);
     for (const [caseId, end] of ends) this.#lasts.set(caseId, end.last);
+    this.keyring = opened?.ok === true ? opened.value.keyring : undefined;
     return ends;
+  }
+
+  /** False when there is a journal and it did not take the record. */
+  async keep(keyring: unknown): Promise<boolean> {
+    const kept = await this.#journal?.keep(keyring);
+    if (kept?.ok === true) this.keyring = keyring;
+    return kept?.ok !== false;
+  }
+
+  /** False when there is a journal that still holds what no longer counts. */
+  async rewrite(): Promise<boolean> {
+    const rewritten = await this.#journal?.rewrite();
+    return rewritten?.ok !== false;
   }
 
   async read(caseIds: readonly string[]): Promise<readonly JournalBatch[]> {

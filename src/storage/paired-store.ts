@@ -13,12 +13,12 @@ import type { Sentinel } from './sentinel.ts';
 import type {
   AppendResult,
   CaseRow,
-  FactStore,
   Gap,
   ListResult,
   Loaded,
   LoadResult,
   RepairableStore,
+  RewritableStore,
   SecondCopy,
 } from './types.ts';
 
@@ -29,6 +29,8 @@ export interface Copies {
   /** Absent on pages that are not served securely: entries are then written without a chain. */
   readonly digest?: Digest | undefined;
   readonly sentinel?: Sentinel | undefined;
+  /** Makes the database forget on disk what was written over. */
+  readonly scrub?: (() => Promise<boolean>) | undefined;
   newId(): string;
 }
 
@@ -43,7 +45,7 @@ interface Mended {
   readonly entries: number;
 }
 
-class PairedStore implements FactStore {
+class PairedStore implements RewritableStore {
   readonly #copies: Copies;
   readonly #mirror: Mirror;
   readonly #tips = new Map<string, Tip>();
@@ -87,6 +89,38 @@ class PairedStore implements FactStore {
     await this.#ready();
     const listed = await this.#copies.database.listCases();
     return listed.ok && this.#said !== '' ? { ...listed, recovered: this.#said } : listed;
+  }
+
+  async keyrings(): ReturnType<RewritableStore['keyrings']> {
+    await this.#ready();
+    const read = await this.#copies.database.keyring();
+    // A database that does not answer may hold the newer one: the journal's alone is not enough to go by.
+    return read.ok ? { ok: true, copies: [read.value, this.#mirror.keyring] } : read;
+  }
+
+  async keepKeyring(keyring: unknown): ReturnType<RewritableStore['keepKeyring']> {
+    await this.#ready();
+    const written = await this.#copies.database.keepKeyring(keyring);
+    return written.ok ? { ok: true, everywhere: await this.#mirror.keep(keyring) } : written;
+  }
+
+  async replace(facts: readonly Fact[], row: CaseRow): Promise<AppendResult> {
+    await this.#ready();
+    const { digest, database } = this.#copies;
+    const sealed = digest === undefined ? facts : await seal(facts, '', digest);
+    const result = await database.restore(sealed, row);
+    if (!result.ok) return result;
+    this.#tips.set(row.id, { seq: row.lastSeq, hash: linkOf(sealed.at(-1))?.hash ?? '' });
+    await this.#mirror.add({ facts: sealed, row });
+    const second = this.#mirror.state();
+    return second.state === 'failing' ? { ok: false, reason: 'refused', why: second.why } : result;
+  }
+
+  async purge(): Promise<boolean> {
+    await this.#ready();
+    const journal = await this.#mirror.rewrite();
+    const database = (await this.#copies.scrub?.()) ?? true;
+    return journal && database;
   }
 
   secondCopy(): SecondCopy {
@@ -203,6 +237,6 @@ class PairedStore implements FactStore {
 }
 
 /** Facts in two copies, under the contract of one. */
-export function createPairedStore(copies: Copies): FactStore {
+export function createPairedStore(copies: Copies): RewritableStore {
   return new PairedStore(copies);
 }

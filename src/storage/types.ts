@@ -84,6 +84,21 @@ export interface RepairableStore extends FactStore {
   restore(entries: readonly unknown[], row: CaseRow): Promise<AppendResult>;
   /** The name this database was given when it was made: `proposed` if it was made just now. */
   identity(proposed: string): Promise<{ readonly dbId: string; readonly fresh: boolean } | undefined>;
+  /** The record of keys, undefined when there is none. */
+  keyring(): Promise<{ readonly ok: true; readonly value: unknown } | Failed<'refused'>>;
+  keepKeyring(keyring: unknown): Promise<AppendResult>;
+}
+
+/** A store in which entries can be put into another form, and what they were before is then written over. */
+export interface RewritableStore extends FactStore {
+  /** The record of keys, as each copy has it. */
+  keyrings(): Promise<{ readonly ok: true; readonly copies: readonly unknown[] } | Failed<'refused'>>;
+  /** `everywhere`: in every copy there is; one that failed gets it at the next start. */
+  keepKeyring(keyring: unknown): Promise<{ readonly ok: true; readonly everywhere: boolean } | Failed<StoreFailure>>;
+  /** A whole case again: the same numbers, in another form. */
+  replace(facts: readonly Fact[], row: CaseRow): Promise<AppendResult>;
+  /** Writes over what was replaced, as far as a page can. False when a copy could not. */
+  purge(): Promise<boolean>;
 }
 
 export type TimerId = ReturnType<typeof setTimeout> | number;
@@ -135,5 +150,7 @@ export interface FactLog {
   exportFile(caseId: string): Promise<ExportedFile>;
   /** After `anotherWriter`: hands over the facts that lost their numbers, so that they can be numbered anew and appended. */
   takeBack(caseId: string): readonly Fact[];
+  /** Lets go of what was read; entries not on disk yet are kept. */
+  forget(): void;
   stop(): void;
 }

@@ -4,10 +4,21 @@ import type { Fact } from '../../src/domain/case/facts.ts';
 import { createMemoryDisk, createMemoryStore } from '../../src/storage/fake.ts';
 import { createIdbStore } from '../../src/storage/idb-store.ts';
 import type { FactStore } from '../../src/storage/types.ts';
+import { openUnlocked, turnedOn, type Page } from './locked-device.ts';
 import { fact, facts, note, row } from './samples.ts';
 import { createDevice, openOn } from './two-copies.ts';
 
 const timers = { setTimeout: globalThis.setTimeout, clearTimeout: globalThis.clearTimeout };
+
+/** A page that is asked at once, while its passphrase is still being given. */
+function onceOpen(page: Promise<Page>): FactStore {
+  return {
+    append: async (batch, last) => (await page).store.append(batch, last),
+    load: async (caseId) => (await page).store.load(caseId),
+    listCases: async () => (await page).store.listCases(),
+    close: () => void page.then(({ store }) => store.close()),
+  };
+}
 
 /** Each kind gives a maker of windows that share one disk. */
 const KINDS: Record<string, () => () => FactStore> = {
@@ -18,6 +29,11 @@ const KINDS: Record<string, () => () => FactStore> = {
   'in two copies': () => {
     const device = createDevice();
     return () => openOn(device);
+  },
+  'in two copies under a passphrase': () => {
+    const device = createDevice();
+    const first = turnedOn(device);
+    return () => onceOpen(first.then(() => openUnlocked(device)));
   },
   'in memory': () => {
     const disk = createMemoryDisk();

@@ -5,7 +5,7 @@ import { createJournalDisk, createMemoryJournal, type JournalDisk } from '../../
 import { createIdbStore, DATABASE_NAME } from '../../src/storage/idb-store.ts';
 import { createPairedStore } from '../../src/storage/paired-store.ts';
 import type { Mark } from '../../src/storage/sentinel.ts';
-import type { CaseRow, FactStore } from '../../src/storage/types.ts';
+import type { CaseRow, FactStore, RewritableStore } from '../../src/storage/types.ts';
 
 const timers = { setTimeout: globalThis.setTimeout, clearTimeout: globalThis.clearTimeout };
 
@@ -22,6 +22,11 @@ export function createDevice(): Device {
 
 /** A page on this device. */
 export function openOn(device: Device, without: { journal?: true } = {}): FactStore {
+  return openPaired(device, without);
+}
+
+/** The two copies themselves. */
+export function openPaired(device: Device, without: { journal?: true } = {}): RewritableStore {
   return createPairedStore({
     database: createIdbStore({ host: { indexedDB: device.indexedDB, IDBKeyRange, ...timers } }),
     journal: without.journal ? undefined : createMemoryJournal(device.journal),
