@@ -24,6 +24,10 @@ describe.each([
   ['two', 'de', 0.99],
   ['two', 'es', 0.99],
   ['two', 'fr', 0.99],
+  ['three', 'en', 0.99],
+  ['three', 'de', 0.98],
+  ['three', 'es', 0.98],
+  ['three', 'fr', 0.98],
 ] as const)('phrases, set %s, %s', (set, language, least) => {
   beforeAll(() => loadLanguage(language));
   const rows = rowsOf(set, language);
