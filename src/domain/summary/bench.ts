@@ -147,14 +147,20 @@ function linesOf(view: CaseView, found: Ordered, practice: Practice): readonly B
   });
 }
 
-function questionsOf(view: CaseView, about: (line: string) => string): readonly BenchQuestion[] {
+/** Ids in words, where the order of the current visit knows them. */
+interface Names {
+  readonly line: (id: string) => string;
+  readonly clock: (id: string) => string;
+}
+
+function questionsOf(view: CaseView, names: Names): readonly BenchQuestion[] {
   const answers = live(view, 'benchAnswer');
   return live(view, 'benchQuestion').map((fact) => {
     const answer = answers.findLast((one) => one.body.question === fact.seq);
     return {
       ...mark(fact, fact.body.by),
       visit: visitAt(view, fact.body.order),
-      about: about(fact.body.line),
+      about: names.line(fact.body.line),
       text: fact.body.text,
       ...(answer === undefined ? {} : { answer: { ...mark(answer, answer.body.by), text: answer.body.text } }),
     };
@@ -169,40 +175,52 @@ const returnedOf = (view: CaseView): readonly BenchReturned[] =>
   }));
 
 interface Told {
+  readonly kind: BenchEntry['kind'];
   readonly order: number;
   readonly by: string;
   readonly text: string;
 }
 
 /** A bench entry in words; undefined for every other fact. */
-function told({ body }: Fact, view: CaseView, about: (line: string) => string): Told | undefined {
+function told({ body }: Fact, view: CaseView, names: Names): Told | undefined {
   switch (body.kind) {
     case 'benchDone':
-      return { order: body.order, by: body.by, text: `Done: ${about(body.line)}` };
+      return { kind: 'done', order: body.order, by: body.by, text: `Done: ${names.line(body.line)}` };
     case 'benchQuestion':
-      return { order: body.order, by: body.by, text: `Question: ${body.text}` };
+      return { kind: 'question', order: body.order, by: body.by, text: `Question: ${body.text}` };
     case 'workReturned':
-      return { order: body.order, by: body.by, text: `Work returned${body.text === '' ? '' : `: ${body.text}`}` };
+      return {
+        kind: 'returned',
+        order: body.order,
+        by: body.by,
+        text: `Work returned${body.text === '' ? '' : `: ${body.text}`}`,
+      };
     case 'benchAnswer': {
       const asked = view.log.facts[body.question - 1];
       const order = asked !== undefined && isKind(asked, 'benchQuestion') ? asked.body.order : 0;
-      return { order, by: body.by, text: `Answer: ${body.text}` };
+      return { kind: 'answer', order, by: body.by, text: `Answer: ${body.text}` };
     }
     case 'takenOver':
       if (body.by === undefined) return undefined;
-      return { order: body.order ?? 0, by: body.by, text: `Poured or taken over: ${body.clock}` };
+      return {
+        kind: 'taken',
+        order: body.order ?? 0,
+        by: body.by,
+        text: `Poured or taken over: ${names.clock(body.clock)}`,
+      };
     default:
       return undefined;
   }
 }
 
-function logOf(view: CaseView, about: (line: string) => string): readonly BenchEntry[] {
+function logOf(view: CaseView, names: Names): readonly BenchEntry[] {
   return view.log.facts.flatMap((fact): BenchEntry[] => {
-    const said = told(fact, view, about);
+    const said = told(fact, view, names);
     if (said === undefined) return [];
     return [
       {
         ...mark(fact, said.by),
+        kind: said.kind,
         visit: visitAt(view, said.order),
         text: said.text,
         struck: view.strikes.has(fact.seq),
@@ -227,14 +245,15 @@ function doneOf(view: CaseView): Readonly<Record<string, number>> {
  */
 export function benchSummary(view: CaseView, found: Ordered, practice: Practice): BenchSummary {
   const words = new Map(found.labWork.map((line) => [lineId(line, found.clocks), line.text]));
-  const about = (line: string): string => words.get(line) ?? line;
+  const labels = new Map(found.clocks.map((row) => [row.clock, row.label]));
+  const names: Names = { line: (id) => words.get(id) ?? id, clock: (id) => labels.get(id) ?? id };
   return {
     order: view.from,
     lines: linesOf(view, found, practice),
     numbers: numbersOf(found),
-    questions: questionsOf(view, about),
+    questions: questionsOf(view, names),
     returned: returnedOf(view),
-    log: logOf(view, about),
+    log: logOf(view, names),
     doneOf: doneOf(view),
   };
 }

@@ -47,6 +47,7 @@ export interface BenchReturned extends BenchMark {
 
 /** One entry as it was written; struck ones stay. */
 export interface BenchEntry extends BenchMark {
+  readonly kind: 'done' | 'question' | 'answer' | 'returned' | 'taken';
   readonly visit: string;
   readonly text: string;
   readonly struck: boolean;

@@ -52,7 +52,7 @@ function Ticked({ line, onTakeBack }: { readonly line: Line; readonly onTakeBack
           <ToneIcon tone="warn" /> The clinic wrote after this tick. Look at the numbers again.
         </p>
       ) : null}
-      <Target look="quiet" name={`Take the tick back: ${line.text}`} onPress={() => onTakeBack(done.act)}>
+      <Target look="quiet" name={`Take back: tick of ${line.text}`} onPress={() => onTakeBack(done.act)}>
         Take back
       </Target>
     </>
@@ -98,17 +98,16 @@ export function BenchLine({ line, place, clock, now, current, ...deeds }: LinePr
         {waits === undefined ? null : (
           <Target size="big" onPress={() => deeds.onTaken(waits)} name={`Taken over: ${line.text}`}>
             Taken over
-            <span className="option-more">its time to pour ends</span>
           </Target>
         )}
         {line.done === undefined ? (
-          <Target look={current ? 'main' : 'plain'} size="big" name={`Tick: ${line.text}`} onPress={deeds.onTick}>
+          <Target look={current ? 'main' : 'plain'} size="big" name={`Done: ${line.text}`} onPress={deeds.onTick}>
             Done
           </Target>
         ) : (
           <Ticked line={line} onTakeBack={deeds.onTakeBack} />
         )}
-        <Target look="quiet" name={`Ask about: ${line.text}`} onPress={deeds.onAsk}>
+        <Target look="quiet" name={`Ask: ${line.text}`} onPress={deeds.onAsk}>
           Ask
         </Target>
       </div>

@@ -23,8 +23,7 @@ type Panel = { readonly kind: 'none' | 'returned' | 'save' } | { readonly kind: 
 const NONE: Panel = { kind: 'none' };
 
 /** Whoever wrote last at this bench is most likely to write next. */
-const lastBy = (bench: BenchSummary): string =>
-  bench.log.findLast((entry) => !entry.text.startsWith('Answer'))?.by ?? '';
+const lastBy = (bench: BenchSummary): string => bench.log.findLast((entry) => entry.kind !== 'answer')?.by ?? '';
 
 const firstOpen = ({ lines }: BenchSummary): number =>
   Math.max(

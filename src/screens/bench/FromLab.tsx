@@ -49,7 +49,7 @@ function Question({ question, by, actions }: QuestionProps) {
           </p>
           <Target
             look="quiet"
-            name={`Take the answer back: ${answer.text}`}
+            name={`Take back: ${answer.text}`}
             onPress={() => actions.askFiles({ ask: 'bench', by, deed: { do: 'takeBack', act: answer.act } })}
           >
             Take back
@@ -68,16 +68,17 @@ export function FromLab({ model, actions }: FromLabProps) {
   if (summary === undefined || bench === undefined || bench.log.length === 0) return null;
   const { questions, returned, log } = bench;
   const who = by.trim() === '' ? summary.clinician : by.trim();
-  const done = log.filter(
-    (entry) => !entry.struck && (entry.text.startsWith('Done') || entry.text.startsWith('Poured')),
-  );
+  const done = log.filter(({ struck, kind }) => !struck && (kind === 'done' || kind === 'taken'));
   return (
     <section className="from-lab" aria-labelledby="from-lab">
       <h2 id="from-lab">From the laboratory</h2>
       {returned.map((one) => (
-        <p key={one.seq} className="step-line">
-          <SignIcon sign="kept" /> <strong>Work returned</strong> by {one.by}, {moment(one.at)}, {one.visit}
-          {one.text === '' ? '.' : `: ${one.text}`}
+        <p key={one.seq} className="lab-asked">
+          <SignIcon sign="kept" />
+          <span>
+            <strong>Work returned</strong> by {one.by}, {moment(one.at)}, {one.visit}
+            {one.text === '' ? '.' : `: ${one.text}`}
+          </span>
         </p>
       ))}
       {questions.length === 0 ? null : (

@@ -17,7 +17,6 @@ export function Words({ title, give, mayBeEmpty = false, onGive, onClose }: Word
   return (
     <form
       className="bench-ask"
-      aria-label={title}
       onSubmit={(event) => {
         event.preventDefault();
         if (ready) onGive(text.trim());

@@ -2,8 +2,10 @@
 import { useState } from 'react';
 import type { AppActions, AppModel, CaseVisit } from '../../app/model.ts';
 import type { Person } from '../../domain/protocol/types.ts';
+import type { BenchSummary } from '../../domain/summary/bench.types.ts';
 import { day } from '../format.ts';
-import { SignIcon } from './Icons.tsx';
+import { SignIcon, ToneIcon } from './Icons.tsx';
+import { LabDue } from './LabDue.tsx';
 import { Trouble } from './Lines.tsx';
 import { Target } from './Target.tsx';
 import { Who } from './Who.tsx';
@@ -86,6 +88,30 @@ export function OpenNext({ model, actions }: CaseLineProps) {
   );
 }
 
+interface LabWordsProps {
+  readonly bench: BenchSummary | undefined;
+  readonly visit: string;
+}
+
+const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+/** What the laboratory has of a visit's order; empty while it wrote nothing. */
+export function labWords(bench: BenchSummary | undefined, visit: string): string {
+  if (bench === undefined) return '';
+  const done = bench.doneOf[visit] ?? 0;
+  const open = bench.questions.filter((one) => one.visit === visit && one.answer === undefined).length;
+  return [
+    ...(done === 0 ? [] : [`${counted(done, 'line', 'lines')} done`]),
+    ...(open === 0 ? [] : [`${counted(open, 'question', 'questions')} open`]),
+    ...(bench.returned.some((one) => one.visit === visit) ? ['work returned'] : []),
+  ].join(', ');
+}
+
+function LabWords({ bench, visit }: LabWordsProps) {
+  const words = labWords(bench, visit);
+  return words === '' ? null : <p className="case-visit-lab">Laboratory: {words}</p>;
+}
+
 export function CaseLine({ model, actions }: CaseLineProps) {
   const { caseLine = [] } = model;
   if (caseLine.length === 0) return null;
@@ -100,10 +126,18 @@ export function CaseLine({ model, actions }: CaseLineProps) {
             <p>{visit.title}</p>
             <p className="case-visit-state">{stateWords(visit)}</p>
             {visit.people === undefined ? null : <p>{visit.people}</p>}
+            <LabWords bench={model.summary?.bench} visit={visit.name} />
+            {visit.lab === undefined ? null : (
+              <p className={visit.lab.late ? 'case-visit-lab case-visit-late' : 'case-visit-lab'}>
+                {visit.lab.late ? <ToneIcon tone="warn" /> : null}
+                {visit.lab.text}
+              </p>
+            )}
             {visit.otherClinician === true ? <p className="case-visit-other">another clinician</p> : null}
           </li>
         ))}
       </ol>
+      <LabDue model={model} actions={actions} />
       <OpenNext model={model} actions={actions} />
     </section>
   );
