@@ -52,9 +52,9 @@ export function useKeys(setting: KeySetting, onDeed: (deed: KeyDeed) => void): v
       byTab = false;
       if (matches(event.target, CONTROLS)) event.preventDefault();
     };
-    // The second click of a double click falls on what has just come up; only a keypad is typed on that fast.
+    // The second click of a double click falls on what has just come up; only a keypad and arrows are pressed that fast.
     const onSecondClick = (event: MouseEvent) => {
-      if (event.detail < 2 || matches(event.target, '.keypad')) return;
+      if (event.detail < 2 || matches(event.target, '.keypad, .sheet-arrows')) return;
       event.preventDefault();
       event.stopPropagation();
     };

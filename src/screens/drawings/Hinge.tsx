@@ -9,6 +9,8 @@ export interface HingeProps {
   readonly incisalMm: readonly [number, number];
   readonly pinMm: readonly [number, number];
   readonly molarMm: readonly [number, number];
+  /** What the change is for: "From the closed height to a space of 3.0 mm". */
+  readonly about?: string;
 }
 
 type Point = { readonly x: number; readonly y: number };
@@ -85,10 +87,11 @@ function Call({ from, to, words }: CallProps) {
   );
 }
 
-function sentence({ chinMm, incisalMm, pinMm, molarMm }: HingeProps): string {
-  if (chinMm === 0) return 'No change between the skin marks: the pin stays as it is.';
+function sentence({ chinMm, incisalMm, pinMm, molarMm, about }: HingeProps): string {
+  const lead = about === undefined ? '' : `${about}. `;
+  if (chinMm === 0) return `${lead}No change between the skin marks: the pin stays as it is.`;
   const verb = chinMm < 0 ? 'closes' : 'opens';
-  return `The jaw ${verb} about its hinge axis: ${change(chinMm)} between the skin marks, ${changeRange(incisalMm)} at the incisors, ${changeRange(pinMm)} at a pin half as far again from the axis, ${changeRange(molarMm)} at the first molar. Movement drawn ${LARGER} times larger.`;
+  return `${lead}The jaw ${verb} about its hinge axis: ${change(chinMm)} between the skin marks, ${changeRange(incisalMm)} at the incisors, ${changeRange(pinMm)} at a pin half as far again from the axis, ${changeRange(molarMm)} at the first molar. Movement drawn ${LARGER} times larger.`;
 }
 
 export function Hinge(props: HingeProps) {

@@ -1,5 +1,7 @@
 /** The drawings of a case, fed from its summary: the only place that picks numbers for them. */
 import type { SetRow, Summary, VerticalDimension } from '../../domain/summary/types.ts';
+import type { HeightChange } from '../../domain/summary/decided.types.ts';
+import { tenths } from '../format.ts';
 import { HeightStack, type HeightColumn } from './HeightStack.tsx';
 import { Hinge } from './Hinge.tsx';
 import { Ruler } from './Ruler.tsx';
@@ -35,11 +37,18 @@ export function CaseHeights({ summary }: { readonly summary: Summary }) {
   return <HeightStack title="Heights and the space between" columns={columns} acceptedMm={ACCEPTED_MM} />;
 }
 
+/** A record says by itself what it is for; the other changes are named. */
+function aboutChange({ from }: HeightChange, spaceMm: number): { readonly about?: string } {
+  if (from === 'closed') return { about: `From the closed height to a space of ${tenths(spaceMm)} mm` };
+  return from === 'ground' ? { about: 'By grinding, as read at the pin' } : {};
+}
+
 export function CaseHinge({ summary }: { readonly summary: Summary }) {
-  const { lab } = summary.vertical;
-  return lab === undefined ? null : (
-    <Hinge chinMm={lab.chinMm} incisalMm={lab.incisalMm} pinMm={lab.pinMm} molarMm={lab.molarMm} />
-  );
+  const { change, vertical } = summary;
+  const { chinMm, incisalMm, pinMm, molarMm } = change ?? vertical.lab ?? {};
+  if (chinMm === undefined || incisalMm === undefined || pinMm === undefined || molarMm === undefined) return null;
+  const about = change === undefined ? {} : aboutChange(change, vertical.targetSpaceMm);
+  return <Hinge chinMm={chinMm} incisalMm={incisalMm} pinMm={pinMm} molarMm={molarMm} {...about} />;
 }
 
 interface SetRulerProps {

@@ -5,6 +5,7 @@ import { visit1 } from '../../domain/protocol/visit1.ts';
 import * as clocks from './clocks.ts';
 import { NOW } from './clocks.ts';
 import { own, ownEdited } from './practice.ts';
+import { decidedStates } from './decided.ts';
 import { cautions, flags, summary } from './summary.ts';
 
 const reasons = defaultPractice.reasons.map(({ id, label }) => ({ id, label }));
@@ -344,4 +345,11 @@ const places: Record<string, AppModel> = {
   },
 };
 
-export const states: Readonly<Record<string, AppModel>> = { ...places, ...steps, ...numbers, ...clockStates, ...ears };
+export const states: Readonly<Record<string, AppModel>> = {
+  ...places,
+  ...steps,
+  ...numbers,
+  ...clockStates,
+  ...ears,
+  ...decidedStates(base),
+};

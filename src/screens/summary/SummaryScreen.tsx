@@ -10,6 +10,7 @@ import { FlagsPanel } from '../parts/Flags.tsx';
 import { CautionLine, PageHead, SaidLine } from '../parts/Lines.tsx';
 import { Target } from '../parts/Target.tsx';
 import type { VisitUi } from '../useVisitUi.ts';
+import { Hold, ReviewDays, SoreAreas, TracingsAndTeeth } from './decided.tsx';
 import { ClockTable, ComputedTable, FlagList, LabWork } from './parts.tsx';
 
 interface SummaryProps {
@@ -86,6 +87,10 @@ export function SummaryScreen({ model, actions, ui }: SummaryProps) {
           <LabWork summary={summary} />
           <ComputedTable summary={summary} />
           <Drawings summary={summary} />
+          <TracingsAndTeeth summary={summary} />
+          <SoreAreas summary={summary} />
+          <Hold summary={summary} />
+          <ReviewDays summary={summary} />
           <ClockTable summary={summary} />
           <FlagList summary={summary} />
           <TakeIn model={model} actions={actions} />

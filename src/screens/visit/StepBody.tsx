@@ -1,4 +1,5 @@
 /** The middle of a step, one shape for each kind of thing that is asked. */
+import { useState } from 'react';
 import { choicesOf } from '../choices.ts';
 import { Target } from '../parts/Target.tsx';
 import { ToneIcon } from '../parts/Icons.tsx';
@@ -6,6 +7,8 @@ import { ChooseBody, ConfirmBody, ReadingBody } from './NumberBodies.tsx';
 import { ClockBody } from './ClockBody.tsx';
 import { ClosedBody, HeldBody, ReasonBody } from './PauseBodies.tsx';
 import { SignoffBody } from './SignoffBody.tsx';
+import { SoreBody } from './SoreBody.tsx';
+import { TracingBody, type SheetMark } from './TracingBody.tsx';
 import { WithDrawing, type BodyProps } from './body.tsx';
 
 function AnswersBody({ model, step, actions }: BodyProps) {
@@ -39,8 +42,16 @@ function AnswersBody({ model, step, actions }: BodyProps) {
   );
 }
 
+const ON_MAP = ['sore-upper', 'sore-lower'];
+
 export function StepBody(props: BodyProps) {
-  switch (props.step.mode) {
+  // Held here, for a point on the millimetre sheet is kept in two steps.
+  const [mark, setMark] = useState<SheetMark>();
+  const { mode, drawing, correcting } = props.step;
+  if (mode === 'check' && ON_MAP.includes(drawing ?? '')) return <SoreBody {...props} />;
+  if (mode === 'reading' && drawing === 'tracing' && correcting === undefined)
+    return <TracingBody {...props} mark={mark} onMark={setMark} />;
+  switch (mode) {
     case 'inform':
       return <WithDrawing model={props.model} step={props.step} />;
     case 'check':

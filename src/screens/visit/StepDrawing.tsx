@@ -3,6 +3,9 @@ import type { AppModel, StepView } from '../../app/model.ts';
 import type { Summary } from '../../domain/summary/types.ts';
 import { Face, Sulcus } from '../drawings/Face.tsx';
 import { CaseHeights, CaseHinge, SetRuler } from '../drawings/fromSummary.tsx';
+import { SoreMap } from '../drawings/SoreMap.tsx';
+import { ToothSizes } from '../drawings/ToothSizes.tsx';
+import { Tracing } from '../drawings/Tracing.tsx';
 import { LowerRidge, TrayPlan, UpperRidge } from '../drawings/Ridges.tsx';
 import { digitsToMm } from '../format.ts';
 
@@ -62,6 +65,14 @@ export function StepDrawing({ model, step }: DrawingProps) {
       return summary === undefined ? null : <CaseHeights summary={summary} />;
     case 'hinge':
       return summary === undefined ? null : <CaseHinge summary={summary} />;
+    case 'tracing':
+      return summary?.tracing === undefined ? null : <Tracing tracing={summary.tracing} />;
+    case 'tooth-sizes':
+      return <ToothSizes teeth={summary?.teeth ?? []} />;
+    case 'sore-map':
+    case 'sore-upper':
+    case 'sore-lower':
+      return <SoreMap areas={summary?.sore ?? []} />;
     case 'sulcus':
       return <Sulcus {...given('depthMm', keptMm(step))} />;
   }
