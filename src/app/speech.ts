@@ -18,7 +18,10 @@ function nameOf(names: Names, reading: string, language: Language): string {
   return names.readings.find((def) => def.id === reading)?.names[language]?.[0] ?? readingLabel(names, reading);
 }
 
-/** The number that waits, read back with its question when it needs an explicit yes. Titles of steps are in English. */
+/**
+ * The number that waits, read back with its question when it needs an explicit yes; else what is asked for. Titles of steps
+ * are in English; readings have names in every language.
+ */
 export function readBack(context: VisitContext, names: Names, language: Language): Spoken {
   const { pending, candidates, correcting } = context;
   const words = spokenWords[language];
@@ -30,7 +33,9 @@ export function readBack(context: VisitContext, names: Names, language: Language
     return here(pending.certainty === 'sure' ? number : `${number}. ${words.keepIt}`);
   }
   if (correcting !== undefined) return here(`${nameOf(names, correcting.reading, language)}, ${words.newValue}`);
-  return { speak: names.protocol.steps.find((step) => step.id === context.step)?.title ?? '', speakIn: 'en' };
+  const step = names.protocol.steps.find(({ id }) => id === context.step);
+  if (language !== 'en' && step?.kind === 'reading') return here(nameOf(names, step.reading, language));
+  return { speak: step?.title ?? '', speakIn: 'en' };
 }
 
 /** Readings of an act, by name and number; what the screen says of it (in English) says more, and is used in English. */
