@@ -14,6 +14,7 @@ import type {
   Step,
   Unit,
 } from '../domain/protocol/types.ts';
+import type { OrderInHand } from '../domain/summary/lab-standing.ts';
 import type { ClockRow, Flag, Summary } from '../domain/summary/types.ts';
 import type { OnDeviceState, Place, Settings } from '../stores/stores.ts';
 import type { FilesRequest, FilesView } from './files.types.ts';
@@ -172,6 +173,8 @@ export interface CaseListRow {
   readonly lastSeq?: number;
   /** A clock of the case runs; absent on rows from before this was told. */
   readonly ticks?: boolean;
+  /** Between visits: what is waited for, in words, and the day it is due, "2026-12-03". */
+  readonly stands?: { readonly text: string; readonly due?: string };
 }
 
 export interface PreferencesView extends Settings {
@@ -191,6 +194,8 @@ export interface AppModel {
   readonly summary?: Summary;
   /** People of the practice, offered wherever a visit is begun or signed; anybody else may be typed. */
   readonly people?: readonly Person[];
+  /** An order that is right and whose work has not come yet: a day may be agreed for it. */
+  readonly labDue?: OrderInHand;
   /** The five visits: what is done, what runs, what may be opened next. */
   readonly caseLine?: readonly CaseVisit[];
   /** Of the open case first, then of all other cases whose clocks run. */
@@ -243,6 +248,8 @@ export interface CaseVisit {
   readonly people?: string;
   /** Another clinician than at the visit before. */
   readonly otherClinician?: true;
+  /** What the laboratory has of its order or sent back; for the review, when it is due. */
+  readonly lab?: { readonly text: string; readonly late: boolean };
 }
 
 /** Everything a screen may ask for. `press` takes the intent ids of `Utterance.text` for source touch. */

@@ -7,12 +7,13 @@ import { withOwnCautions, withOwnRanges } from '../domain/protocol/own.ts';
 import { readingDefs } from '../domain/protocol/readings.ts';
 import type { Language, Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
 import { allClocks, carriedClocks, deadlines, ringingNow, saidOf } from '../domain/summary/clocks.ts';
+import { orderInHand } from '../domain/summary/lab-standing.ts';
 import { reasonInWords, summarise } from '../domain/summary/summarise.ts';
 import type { ClockRow, Flag, Summary } from '../domain/summary/types.ts';
 import { loadLanguage } from '../interpret/index.ts';
 import type { CaseRow, FactLog } from '../storage/types.ts';
 import type { AppModel } from './model.ts';
-import { caseLine, nextVisit } from './case-line.ts';
+import { caseLine, nextVisit, standsNow, type LineAround } from './case-line.ts';
 import { localDay } from './dates.ts';
 import { modeOf } from './expectation.ts';
 import type { KitHost, NewCase, NextVisit, OpenCase, Opened } from './open-case.ts';
@@ -157,7 +158,8 @@ async function openFacts(id: string, facts: readonly Fact[], host: KitHost): Pro
     },
     facts,
   );
-  return { ok: true, open: toOpenCase(id, session, { protocol, readings, practice, earlier, language, hasWords }) };
+  const ground = { protocol, readings, practice, earlier, language, hasWords };
+  return { ok: true, open: toOpenCase(id, session, { ...ground, dayAt: (at) => host.day?.(at) ?? localDay(at) }) };
 }
 
 interface Ground {
@@ -168,6 +170,7 @@ interface Ground {
   readonly practice: Practice;
   readonly language: Language;
   readonly hasWords: boolean;
+  dayAt(at: number): string;
 }
 
 /** A number is asked for, or waits for its yes. */
@@ -196,23 +199,34 @@ function unanswered(summary: Summary): readonly Flag[] {
   return summary.flags.filter((flag) => flag.answer === undefined).toSorted((a, b) => RANK[a.level] - RANK[b.level]);
 }
 
-function partsOf(session: Session, { protocol, practice, earlier, readings }: Ground, now: number): Partial<AppModel> {
+function partsOf(session: Session, ground: Ground, now: number): Partial<AppModel> {
+  const { protocol, practice, earlier, readings } = ground;
   const view = session.view();
   const context = session.context();
   const summary = summarise(view, { protocol, earlierProtocols: earlier, readings, practice, now });
   const expectation = session.expectation();
   const chosen = session.chosen();
+  const around = lineAround(ground, now);
+  const due = orderInHand(view, around, now);
   const step = stepView({ context, view, protocol, readings, practice, expectation, summary, chosen });
   return {
     ...(step === undefined ? {} : { step }),
     summary,
-    caseLine: caseLine(view),
+    caseLine: caseLine(view, around),
+    ...(due === undefined ? {} : { labDue: due }),
     ...runningOf(view, [...carriedClocks(view, earlier, now), ...summary.clocks], now),
     flags: unanswered(summary),
     cautions: summary.cautions,
     reasons: practice.reasons.map(({ id }) => ({ id, label: reasonInWords(practice)(id) })),
   };
 }
+
+const lineAround = ({ practice, dayAt }: Ground, now: number): LineAround => ({
+  practice,
+  dayAt,
+  now,
+  reason: reasonInWords(practice),
+});
 
 const clocksOf = (view: CaseView, { protocol, earlier }: Ground, now: number) =>
   allClocks(view, { protocol, earlierProtocols: earlier, now });
@@ -233,6 +247,7 @@ function openDeadlines(view: CaseView, ground: Ground, now: number) {
 function rowOf(id: string, view: CaseView, ground: Ground): CaseRow {
   const { facts } = view.log;
   const lastAt = facts.at(-1)?.at ?? 0;
+  const stands = standsNow(view, lineAround(ground, lastAt));
   return {
     id,
     code: view.opened?.body.code ?? '',
@@ -243,5 +258,6 @@ function rowOf(id: string, view: CaseView, ground: Ground): CaseRow {
     closed: view.closed !== undefined,
     lastSeq: facts.length,
     ticks: clocksOf(view, ground, lastAt).some((row) => !row.stopped),
+    ...(stands === undefined ? {} : { stands }),
   };
 }

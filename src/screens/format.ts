@@ -32,10 +32,28 @@ export function timeOfDay(at: number): string {
   return `${two(date.getHours())}:${two(date.getMinutes())}`;
 }
 
+/** "14:05:20": where seconds count. */
+export function timeToSecond(at: number): string {
+  return `${timeOfDay(at)}:${two(new Date(at).getSeconds())}`;
+}
+
 /** "25 Nov 2026" */
 export function day(at: number): string {
   const date = new Date(at);
   return `${date.getDate()} ${MONTHS[date.getMonth()] ?? ''} ${date.getFullYear()}`;
+}
+
+/** "2026-11-25", in the device's own time zone. */
+export function dayKey(at: number): string {
+  const date = new Date(at);
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}
+
+/** A day so many days later, or earlier; days alone, so no clock changes come between. */
+export function daysLater(day: string, days: number): string {
+  const date = new Date(`${day}T00:00:00Z`);
+  date.setUTCDate(date.getUTCDate() + days);
+  return date.toISOString().slice(0, 10);
 }
 
 /** "25 Nov 14:05": for moments that may lie on another day. */

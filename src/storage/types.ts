@@ -17,6 +17,8 @@ export interface CaseRow {
   readonly lastSeq: number;
   /** A clock of the case runs: it has to ring although the case is not open. Absent on rows from before this was told. */
   readonly ticks?: boolean;
+  /** What is waited for outside the visits, in words, and its day; absent when nothing is. */
+  readonly stands?: { readonly text: string; readonly due?: string };
 }
 
 /**

@@ -1,7 +1,8 @@
 /** The first thing seen: cases on this device, a demo to try, a new case to begin. */
 import { useState } from 'react';
 import type { AppActions, AppModel, CaseListRow } from '../../app/model.ts';
-import { day, timeOfDay } from '../format.ts';
+import { shortDay } from '../../domain/summary/lab-standing.ts';
+import { day, dayKey, timeOfDay } from '../format.ts';
 import { RimMark, ToneIcon } from '../parts/Icons.tsx';
 import { SaidLine } from '../parts/Lines.tsx';
 import { SaveBadge, SoundTarget, SpeechTarget } from '../parts/Status.tsx';
@@ -15,7 +16,26 @@ export interface PlaceProps {
   readonly actions: AppActions;
 }
 
-function CaseRow({ row, actions }: { readonly row: CaseListRow; readonly actions: AppActions }) {
+interface RowProps {
+  readonly row: CaseListRow;
+  /** "2026-12-03" */
+  readonly today: string;
+}
+
+/** What is waited for between visits. */
+function Stands({ row: { stands }, today }: RowProps) {
+  if (stands === undefined) return null;
+  const { text, due } = stands;
+  const late = due !== undefined && due < today;
+  return (
+    <span className={late ? 'case-stands case-stands-late' : 'case-stands'}>
+      {text}
+      {due === undefined ? '' : `, ${late ? 'was due' : 'due'} ${shortDay(due)}`}
+    </span>
+  );
+}
+
+function CaseRow({ row, today, actions }: RowProps & { readonly actions: AppActions }) {
   return (
     <li>
       <Target size="big" onPress={() => actions.openCase(row.id)}>
@@ -28,6 +48,7 @@ function CaseRow({ row, actions }: { readonly row: CaseListRow; readonly actions
         <span className="case-when">
           opened {day(row.openedAt)}, {timeOfDay(row.openedAt)}
         </span>
+        <Stands row={row} today={today} />
       </Target>
     </li>
   );
@@ -91,7 +112,7 @@ export function CasesScreen({ model, actions }: PlaceProps) {
         {model.cases.length === 0 ? <p className="step-line">{model.reading ? 'Being read …' : 'None yet.'}</p> : null}
         <ul>
           {model.cases.map((row) => (
-            <CaseRow key={row.id} row={row} actions={actions} />
+            <CaseRow key={row.id} row={row} today={dayKey(model.now)} actions={actions} />
           ))}
         </ul>
       </section>

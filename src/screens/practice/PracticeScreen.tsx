@@ -2,11 +2,12 @@
 import { useState } from 'react';
 import type { AppActions, AppModel } from '../../app/model.ts';
 import type { OwnView } from '../../app/own.types.ts';
-import type { Practice } from '../../domain/protocol/types.ts';
+import type { LabDays, Practice } from '../../domain/protocol/types.ts';
+import { LAB_DAYS } from '../../domain/summary/lab-standing.ts';
 import { PageHead, SaidLine } from '../parts/Lines.tsx';
 import { Target } from '../parts/Target.tsx';
 import { OneOf, Section } from '../settings/parts.tsx';
-import { firstWhy, readMm, showMm } from './fields.ts';
+import { firstWhy, readMm, readWhole, showMm } from './fields.ts';
 import { FileTargets } from './FileTargets.tsx';
 import { Form, type Written } from '../parts/Form.tsx';
 import { Cautions } from './cautions.tsx';
@@ -60,6 +61,49 @@ function Conventions({ practice, onChange }: ListProps) {
   );
 }
 
+const DAYS: readonly (readonly [key: keyof LabDays, label: string])[] = [
+  ['customTrays', 'Custom trays, days'],
+  ['setUp', 'Set-up for the try-in, days'],
+  ['finish', 'Finished dentures, days'],
+];
+
+/** How long the laboratory wants: what is due follows from it where no day was agreed. */
+function LabTimes({ practice, onChange }: ListProps) {
+  const [editing, setEditing] = useState(false);
+  const days = practice.labDays ?? LAB_DAYS;
+  const keep = (written: Written): string => {
+    const reads = DAYS.map(([key, label]) => [key, readWhole(written[key] ?? '', label)] as const);
+    const why = firstWhy(reads.map(([, one]) => one));
+    if (why !== undefined) return why;
+    return onChange({
+      labDays: { ...days, ...Object.fromEntries(reads.map(([key, one]) => [key, one.ok ? one.value : days[key]])) },
+    });
+  };
+  const fields = DAYS.map(([key, label]) => ({ key, label, value: String(days[key]) }));
+  return (
+    <Section id="lab-days" title="Days for lab work">
+      {editing ? (
+        <Form name="Days for lab work" fields={fields} onKeep={keep} onClose={() => setEditing(false)} />
+      ) : (
+        <>
+          <ul className="entries">
+            {fields.map(({ key, label, value }) => (
+              <li key={key} className="entry">
+                {label}: <strong>{value}</strong>
+              </li>
+            ))}
+          </ul>
+          <Target onPress={() => setEditing(true)}>Change the days</Target>
+        </>
+      )}
+      <p className="setting-note">
+        Calendar days from the order to the work, where no day was agreed.
+        {practice.labDays === undefined ? ' Starting figures: common practice, no source.' : ''}
+      </p>
+    </Section>
+  );
+}
+
 function Visits({ own, actions }: { readonly own: OwnView; readonly actions: AppActions }) {
   return (
     <Section id="visits" title="Visits">
@@ -91,6 +135,7 @@ function All({ own, actions }: { readonly own: OwnView; readonly actions: AppAct
   return (
     <div className="settings-all">
       <Conventions {...list} />
+      <LabTimes {...list} />
       <Visits own={own} actions={actions} />
       <Materials {...list} />
       <Disinfectants {...list} />

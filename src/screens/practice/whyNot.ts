@@ -13,6 +13,9 @@ const CALLED: Readonly<Record<string, string>> = {
   pourFromMin: 'Pour not before',
   pourWithinMin: 'Pour within',
   waterC: 'Water temperature',
+  customTrays: 'Custom trays',
+  setUp: 'Set-up',
+  finish: 'Finished dentures',
   minutes: 'Minutes',
   innerWidth: 'Inner width',
 };

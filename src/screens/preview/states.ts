@@ -4,7 +4,7 @@ import { defaultPractice } from '../../domain/protocol/practice.ts';
 import { visit1 } from '../../domain/protocol/visit1.ts';
 import * as clocks from './clocks.ts';
 import { NOW } from './clocks.ts';
-import { own, ownEdited } from './practice.ts';
+import { caseLine, labDue, own, ownEdited, people, preferences } from './practice.ts';
 import { decidedStates } from './decided.ts';
 import { cautions, flags, summary } from './summary.ts';
 
@@ -41,12 +41,7 @@ const base: AppModel = {
   place: 'visit',
   now: NOW,
   cases: [],
-  people: [
-    { initials: 'CL', role: 'clinician' },
-    { initials: 'LM', role: 'clinician' },
-    { initials: 'AS', role: 'assistant' },
-    { initials: 'QA', role: 'assistant' },
-  ],
+  people,
   summary,
   clocks: [],
   ringing: [],
@@ -217,14 +212,6 @@ const clockStates: Record<string, AppModel> = {
   }),
 };
 
-const caseLine: AppModel['caseLine'] = [
-  { visit: 1, name: 'visit 1', title: 'Assessment and primary impressions', state: 'done', closedAt: NOW },
-  { visit: 2, name: 'visit 2', title: 'Definitive impressions and jaw relation', state: 'next' },
-  { visit: 3, name: 'visit 3', title: 'Try-in', state: 'later' },
-  { visit: 4, name: 'visit 4', title: 'Insertion', state: 'later' },
-  { visit: 5, name: 'visit 5', title: 'Review', state: 'later' },
-];
-
 const steps: Record<string, AppModel> = {
   inform: at(stepView('upper-ready'), { cautions }),
   'inform-trays': at(
@@ -250,7 +237,7 @@ const steps: Record<string, AppModel> = {
     { clocks: [clocks.upperPour] },
   ),
   'signoff-open': at(stepView('signoff-clinician'), { flags, cautions }),
-  'signoff-clear': at(stepView('signoff-assistant'), { summary: { ...summary, open: [] } }),
+  'signoff-clear': at(stepView('signoff-assistant'), { labDue, summary: { ...summary, open: [] } }),
   held: at(stepView('upper-ready', { mode: 'held', words: ['carry on', 'how long', 'help'] }), { clocks: many }),
   closed: at(stepView('signoff-clinician', { mode: 'closed', words: [] }), {
     save: { state: 'keeping' },
@@ -310,7 +297,7 @@ const places: Record<string, AppModel> = {
     cases: [
       { ...caseRow('1', 'DEMO-01', 'Measure the rest height, three times'), demo: true },
       caseRow('2', 'K-2207', 'Decide: keep the lower impression?'),
-      { ...caseRow('3', 'K-2198', ''), closed: true },
+      { ...caseRow('3', 'K-2198', ''), closed: true, stands: { text: 'lab has: custom trays', due: '2026-05-11' } },
     ],
     clocks: many,
   },
@@ -322,7 +309,13 @@ const places: Record<string, AppModel> = {
   },
   record: { ...base, place: 'record', clocks: [clocks.upperPour] },
   summary: { ...base, place: 'summary', flags, clocks: many },
-  'summary-clear': { ...base, place: 'summary', summary: { ...summary, open: [], flags: [], cautions: [] }, caseLine },
+  'summary-clear': {
+    ...base,
+    place: 'summary',
+    summary: { ...summary, open: [], flags: [], cautions: [] },
+    caseLine,
+    labDue,
+  },
   'lab-sheet': { ...base, place: 'labSheet', clocks: [clocks.upperPour] },
   'no-visit': base,
   practice: { ...base, place: 'practice', own },
@@ -330,18 +323,7 @@ const places: Record<string, AppModel> = {
   settings: {
     ...base,
     place: 'settings',
-    preferences: {
-      language: 'en',
-      earMode: 'readings',
-      addressWord: 'rim',
-      speech: true,
-      volume: 0.8,
-      rate: 1,
-      keepAfterMs: 0,
-      mayLeaveDevice: false,
-      standsAt: 'chair',
-      onDevice: 'fetchable',
-    },
+    preferences,
   },
 };
 

@@ -1,5 +1,6 @@
 /** Signing: what is still open stands above the initials. */
 import { SignIcon, ToneIcon } from '../parts/Icons.tsx';
+import { LabDue } from '../parts/LabDue.tsx';
 import { OwnWords } from '../parts/OwnWords.tsx';
 import { Target } from '../parts/Target.tsx';
 import { initialsOf } from '../parts/Who.tsx';
@@ -50,6 +51,7 @@ export function SignoffBody({ model, step, actions, ui }: BodyProps) {
       <div className="body-words">
         <StepLines step={step} />
         <OpenItems model={model} />
+        {role === 'assistant' ? <LabDue model={model} actions={actions} /> : null}
       </div>
       <div className="sign-side">
         {signed.length === 0 ? null : (
