@@ -176,7 +176,7 @@ function procedureOf(context: Context, clock: ClockRow): Keyed<Procedure> {
       subject: refTo(context, PATIENT),
       encounter: refTo(context, here(context)),
       performedPeriod: { start: instant(clock.startedAt), ...end },
-      ...(clock.name.trim() === '' ? {} : { usedReference: [refTo(context, materialKey(clock.name))] }),
+      ...(clock.name.trim() === '' ? {} : { usedReference: [refTo(context, materialKey(clock))] }),
       ...(clock.findings.length === 0
         ? {}
         : { note: clock.findings.map((found) => ({ text: `${found.id}: by ${Math.round(found.byMs / 1000)} s` })) }),

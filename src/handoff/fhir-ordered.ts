@@ -1,8 +1,9 @@
 /** What is ordered: a device request for each arch, a task for each line of the order. */
-import type { DeviceRequest, DeviceRequestParameter, Task } from '@medplum/fhirtypes';
+import type { Annotation, DeviceRequest, DeviceRequestParameter, Task } from '@medplum/fhirtypes';
+import { questionNotes, returnNotes, standing } from './fhir-bench.ts';
 import { encounterKey, instant, inVisit, refTo, type Context, type Keyed } from './fhir-context.ts';
 import { LAB, PATIENT, personRef } from './fhir-people.ts';
-import { mmQuantity, own, OWN, words } from './fhir-terms.ts';
+import { mmQuantity, own, OWN } from './fhir-terms.ts';
 
 type Arch = 'upper' | 'lower';
 const requestKey = (arch: Arch) => `request:${arch}`;
@@ -42,6 +43,8 @@ function parameters({ summary }: Context): DeviceRequestParameter[] {
   ];
 }
 
+const noted = (note: readonly Annotation[]): { note?: Annotation[] } => (note.length === 0 ? {} : { note: [...note] });
+
 function requestOf(context: Context, arch: Arch): Keyed<DeviceRequest> {
   const { summary, view } = context;
   return {
@@ -58,7 +61,7 @@ function requestOf(context: Context, arch: Arch): Keyed<DeviceRequest> {
       authoredOn: instant(summary.closedAt ?? summary.openedAt),
       requester: personRef(context, summary.clinician),
       performer: refTo(context, LAB),
-      ...(summary.cautions.length === 0 ? {} : { note: summary.cautions.map((text) => ({ text })) }),
+      ...noted([...summary.cautions.map((text) => ({ text })), ...returnNotes(context), ...questionNotes(context, '')]),
     },
   };
 }
@@ -67,14 +70,14 @@ function taskOf(context: Context, line: Context['summary']['labWork'][number], p
   const { summary } = context;
   const arches = archesOf(context);
   const at = instant(summary.closedAt ?? summary.openedAt);
+  const bench = summary.bench?.lines[place];
   return {
     key: inVisit(context, `task:${line.id}`),
     resource: {
       resourceType: 'Task',
       identifier: [{ system: `${OWN}:order-line`, value: `${place + 1}` }],
       basedOn: arches.map((arch) => refTo(context, requestKey(arch))),
-      status: 'requested',
-      businessStatus: words('handed over to the laboratory'),
+      ...standing(context, place),
       intent: 'order',
       code: own('order-line', line.id, line.text),
       description: line.detail === undefined ? line.text : `${line.text} ${line.detail}`,
@@ -82,10 +85,10 @@ function taskOf(context: Context, line: Context['summary']['labWork'][number], p
       for: refTo(context, PATIENT),
       encounter: refTo(context, encounterKey(summary.visitName)),
       authoredOn: at,
-      lastModified: at,
       requester: personRef(context, summary.clinician),
       owner: refTo(context, LAB),
       ...(line.at === undefined ? {} : { restriction: { period: { end: instant(line.at) } } }),
+      ...noted(questionNotes(context, bench?.id)),
     },
   };
 }

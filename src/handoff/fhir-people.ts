@@ -1,5 +1,7 @@
 /** Patient under a pseudonym, people by their initials, the two places of work, visits, and things used. */
 import type { Device, Encounter, Organization, Patient, Practitioner } from '@medplum/fhirtypes';
+import { parseDay } from '../domain/measure/calendar.ts';
+import type { ClockRow } from '../domain/summary/types.ts';
 import { encounterKey, instant, refTo, type Context, type Keyed } from './fhir-context.ts';
 import { AMBULATORY, own, OWN, PSEUDONYMOUS, words } from './fhir-terms.ts';
 
@@ -9,7 +11,11 @@ export const LAB = 'organization:lab';
 export const CALIPER = 'device:caliper';
 
 const initialsKey = (initials: string) => `practitioner:${initials}`;
-export const materialKey = (name: string): string => `material:${name}`;
+type Thing = Pick<ClockRow, 'name' | 'material'>;
+
+/** One package of a material is one thing: another lot is another. */
+export const materialKey = ({ name, material }: Thing): string =>
+  `material:${[name, material?.lot ?? '', material?.expires ?? ''].join('|')}`;
 
 /** Somebody known by initials; nobody when there are none. */
 export function personRef(context: Context, initials: string) {
@@ -31,7 +37,9 @@ function patient({ summary }: Context): Keyed<Patient> {
 
 function everybody({ summary, view }: Context): readonly string[] {
   const opened = view.visits.flatMap(({ opened: { body } }) => [body.clinician, body.assistant]);
-  const all = [...opened, summary.clinician, summary.assistant, ...summary.signed.map((one) => one.initials)];
+  const bench = (summary.bench?.log ?? []).map((entry) => entry.by);
+  const signed = summary.signed.map((one) => one.initials);
+  const all = [...opened, summary.clinician, summary.assistant, ...signed, ...bench];
   return [...new Set(all.filter((initials) => initials.trim() !== ''))];
 }
 
@@ -63,17 +71,30 @@ function encounters(context: Context): readonly Keyed<Encounter>[] {
   }));
 }
 
+function deviceOf(thing: Thing): Keyed<Device> {
+  const { name, material } = thing;
+  const expires = material?.expires;
+  return {
+    key: materialKey(thing),
+    resource: {
+      resourceType: 'Device',
+      ...(material?.lot === undefined || material.lot.trim() === '' ? {} : { lotNumber: material.lot.trim() }),
+      ...(expires === undefined || parseDay(expires) === undefined ? {} : { expirationDate: expires }),
+      deviceName: [{ name, type: 'user-friendly-name' }],
+      type: words(name),
+    },
+  };
+}
+
 function devices({ summary }: Context): readonly Keyed<Device>[] {
-  const names = [...new Set(summary.clocks.map((clock) => clock.name).filter((name) => name.trim() !== ''))];
+  const named = summary.clocks.filter(({ name }) => name.trim() !== '');
+  const things = new Map(named.map((thing) => [materialKey(thing), thing]));
   return [
     {
       key: CALIPER,
       resource: { resourceType: 'Device', type: words('Caliper or rule of the clinic, as used at the visit') },
     },
-    ...names.map((name): Keyed<Device> => ({
-      key: materialKey(name),
-      resource: { resourceType: 'Device', deviceName: [{ name, type: 'user-friendly-name' }], type: words(name) },
-    })),
+    ...[...things.values()].map(deviceOf),
   ];
 }
 

@@ -1,5 +1,6 @@
 /** Summary → lab sheet as data, in the order in which the bench needs it. Pure: times come in as words. */
 import type { Summary } from '../domain/summary/types.ts';
+import { benchSections } from './sheet-bench.ts';
 import { drawingBlocks } from './sheet-drawings.ts';
 import type { Section, SheetModel, SheetTimes } from './sheet-model.types.ts';
 import {
@@ -57,6 +58,7 @@ function sections(summary: Summary, moment: Moment): readonly Section[] {
     { id: 'findings', title: 'Findings, wishes and notes', blocks: findingBlocks(summary, moment) },
     { id: 'readings', title: 'Readings', blocks: [...setBlocks(summary), readingBlock(summary, moment)] },
     { id: 'computed', title: 'Computed', blocks: [computedBlock(summary)] },
+    ...benchSections(summary, moment),
     { id: 'signed', title: 'Signed', blocks: [lines(signedLines(summary, moment))] },
   ];
 }

@@ -160,6 +160,7 @@ function questionsOf(view: CaseView, names: Names): readonly BenchQuestion[] {
     return {
       ...mark(fact, fact.body.by),
       visit: visitAt(view, fact.body.order),
+      line: fact.body.line,
       about: names.line(fact.body.line),
       text: fact.body.text,
       ...(answer === undefined ? {} : { answer: { ...mark(answer, answer.body.by), text: answer.body.text } }),

@@ -34,7 +34,9 @@ export interface BenchLine {
 export interface BenchQuestion extends BenchMark {
   /** "visit 1" */
   readonly visit: string;
-  /** The line it is about, in words where it is known; '' = the work as a whole. */
+  /** Id of the line it is about; '' = the work as a whole. */
+  readonly line: string;
+  /** The same in words where they are known. */
   readonly about: string;
   readonly text: string;
   readonly answer?: BenchMark & { readonly text: string };

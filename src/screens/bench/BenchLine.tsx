@@ -11,26 +11,22 @@ interface WaitProps {
   readonly now: number;
 }
 
+const POUR_FROM = ['to wait before pouring', 'may be poured now'] as const;
+const POUR_WITHIN = ['left to pour', 'past the time to pour'] as const;
+
 /** The time left to pour, or how long it is over. */
 function Wait({ clock, now }: WaitProps) {
   const phase = phaseNow(clock);
   if (phase === undefined) return null;
   const left = timeLeft(phase.dueAt, now);
-  const words =
-    phase.id === 'pourFrom'
-      ? left.over
-        ? 'may be poured since'
-        : 'wait before pouring'
-      : left.over
-        ? 'time to pour over since'
-        : 'left to pour';
+  const [before, after] = phase.id === 'pourFrom' ? POUR_FROM : POUR_WITHIN;
   return (
     <p className={left.over && phase.id !== 'pourFrom' ? 'bench-wait bench-wait-over' : 'bench-wait'}>
       <PhaseIcon phase={phase.id} />
-      <span className="bench-digits">{left.text}</span>
+      <span className="bench-digits">{left.over ? `+${left.text}` : left.text}</span>
       <span>
-        {words}
-        <span className="cell-more">until {moment(phase.dueAt)}</span>
+        {left.over ? after : before}
+        <span className="cell-more">{left.over ? 'since' : 'until'} {moment(phase.dueAt)}</span>
       </span>
     </p>
   );

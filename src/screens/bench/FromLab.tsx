@@ -127,16 +127,16 @@ export function LabAtStart({ model, actions }: FromLabProps) {
       <SignIcon sign="flag" />
       <p>
         {back === undefined ? null : (
-          <>
+          <span className="lab-bar-line">
             <strong>Work returned</strong> by {back.by}, {moment(back.at)}
-            {back.text === '' ? '. ' : `: ${back.text} `}
-          </>
+            {back.text === '' ? '.' : `: ${back.text}`}
+          </span>
         )}
         {one === undefined ? null : (
-          <>
+          <span className="lab-bar-line">
             <strong>The laboratory asks:</strong> {one.text}
             {open.length > 1 ? ` (and ${open.length - 1} more)` : ''}
-          </>
+          </span>
         )}
       </p>
       <Target onPress={() => actions.go('summary')}>{one === undefined ? 'Look' : 'Answer'}</Target>
