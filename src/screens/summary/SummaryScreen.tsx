@@ -81,9 +81,9 @@ export function SummaryScreen({ model, actions, ui }: SummaryProps) {
       {summary === undefined || answers ? null : (
         <>
           <CaseLine model={model} actions={actions} />
+          <FromLab model={model} actions={actions} />
           <CautionLine cautions={summary.cautions} />
           <Open summary={summary} onFlags={model.flags.length === 0 ? undefined : () => ui.show('flags')} />
-          <FromLab model={model} actions={actions} />
           <LabWork summary={summary} />
           <ComputedTable summary={summary} />
           <Drawings summary={summary} />
