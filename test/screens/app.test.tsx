@@ -1,8 +1,8 @@
 // @vitest-environment happy-dom
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { AppModel } from '../../src/app/model.ts';
-import { phaseNow, timeLeft } from '../../src/screens/format.ts';
-import { runningClocks } from '../../src/screens/parts/Clocks.tsx';
+import { dueNext } from '../../src/domain/summary/planned.ts';
+import { timeLeft } from '../../src/screens/format.ts';
 import { states } from '../../src/screens/preview/states.ts';
 import { mount, type Mounted } from './mount.tsx';
 
@@ -28,11 +28,13 @@ describe('every state of the preview', () => {
   it.each(Object.entries(states))('%s shows every clock that runs: name, time, words', (_name, model) => {
     const { page } = open(model);
     const top = page.querySelector('.top')?.textContent ?? '';
-    for (const clock of runningClocks(model.clocks)) {
-      const due = phaseNow(clock)?.dueAt ?? 0;
-      expect(top).toContain(clock.label);
-      expect(top).toContain(clock.name);
-      if (!model.ringing.some((ring) => ring.clock === clock.id)) expect(top).toContain(timeLeft(due, model.now).text);
+    const due = dueNext(model.clocks, model.now);
+    for (const { row, at } of due) {
+      expect(top).toContain(row.label);
+      if (row.case !== undefined) expect(top).toContain(row.case.code);
+      if (model.ringing.some((ring) => ring.clock === row.id)) continue;
+      expect(top).toContain(timeLeft(at, model.now).text);
+      if (due.length <= 3) expect(top).toContain(row.name);
     }
   });
 
@@ -163,12 +165,54 @@ describe('clocks', () => {
     click('Seen');
     expect(actions.silence).toHaveBeenCalledOnce();
   });
-  it('a bath that is over can be ended from the strip, during the visit only', () => {
+  it('a bath that is over can be ended from the strip where its case is shown', () => {
     const { click, actions } = open('flags-bar');
     click('Done: lower');
     expect(actions.press).toHaveBeenLastCalledWith('clockDone:disinfect-lower');
     mounted?.close();
     expect(open('cases').page.querySelector('.chip button')).toBeNull();
+  });
+  it('says what is due next, by when and how long that is, planned back from the working time', () => {
+    // Mixed 84 s ago; loaded by 1:30, seated by 1:45, out from 4:30 after the start of mixing.
+    const plan = open('clock-working').page.querySelector('.plan')?.textContent ?? '';
+    expect(plan).toMatch(/^Load the tray by \d\d:\d\d:26 in 0:06/);
+    expect(plan).toMatch(/Seat by \d\d:\d\d:41 in 0:21/);
+    expect(plan).toMatch(/Out from \d\d:\d\d:26 in 3:06/);
+  });
+  it('says before the start when each act would be due', () => {
+    const plan = open('clock-chosen').page.querySelector('.plan')?.textContent ?? '';
+    expect(plan).toMatch(/^If you start now.*Load the tray by .*:50.*Seat by .*:05.*Out from .*:50/);
+    mounted?.close();
+    expect(open('clock-choose').page.querySelector('.plan')).toBeNull();
+  });
+  it('five at once: the one due first stands large, the others small, all of them in a list at one touch', () => {
+    const { page, click, actions } = open('clock-five');
+    const [first, ...others] = [...page.querySelectorAll('.chip')];
+    expect(first?.textContent).toContain('Lower, disinfecting'.toLowerCase());
+    expect(first?.className).not.toContain('chip-small');
+    expect(others.map((chip) => chip.className.includes('chip-small'))).toEqual([true, true, true, true]);
+    const times = others.map((chip) => chip.querySelector('time')?.textContent);
+    expect(times).toEqual(['0:06', '1:10', '4:38', '13:00']);
+    click('All 5 clocks');
+    const listed = [...page.querySelectorAll('.all-clocks li')].map((item) => item.textContent ?? '');
+    expect(listed).toHaveLength(5);
+    for (const clock of states['clock-five']?.clocks ?? [])
+      expect(listed.some((text) => text.includes(clock.name))).toBe(true);
+    click('Open K-0417');
+    expect(actions.openCase).toHaveBeenLastCalledWith('other');
+    click('Close');
+    expect(page.querySelector('.all-clocks')).toBeNull();
+  });
+  it('while the list is open, Page Up closes it and nothing moves behind it', () => {
+    const { page, click, actions, press } = open('clock-five');
+    click('All 5 clocks');
+    press('PageDown');
+    press('5');
+    expect(actions.key).not.toHaveBeenCalled();
+    expect(page.querySelector('.all-clocks')).not.toBeNull();
+    press('PageUp');
+    expect(page.querySelector('.all-clocks')).toBeNull();
+    expect(actions.key).not.toHaveBeenCalled();
   });
   it('an impression can be handed over', () => {
     const { click, actions } = open('clock-out');

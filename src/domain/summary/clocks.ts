@@ -256,8 +256,7 @@ export interface Ringing {
  */
 export function saidOf(view: CaseView, kind: 'rang' | 'alarmSeen'): (row: ClockRow, phase: PhaseId) => boolean {
   const said = view.log.facts.filter((fact) => isKind(fact, kind));
-  return (row, phase) =>
-    said.some(({ at, body }) => body.clock === row.id && body.phase === phase && at >= row.startedAt);
+  return (row, id) => said.some(({ at, body }) => body.clock === row.id && body.phase === id && at >= row.startedAt);
 }
 
 /** Phases that are over and that nobody has ended or acknowledged yet; the longest over comes first. */

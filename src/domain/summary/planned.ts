@@ -55,19 +55,30 @@ export function nextAct(row: ClockRow, now: number): PlannedAct | undefined {
   return actsOf(row).find(({ act: id, at }) => !passes.has(id) || now < at);
 }
 
-export interface NextAct<Row extends ClockRow = ClockRow> {
+export interface Due<Row extends ClockRow = ClockRow> {
   readonly row: Row;
-  readonly act: PlannedAct;
+  readonly act: ActId;
+  /** `now`: its time has come, and the leaflet leaves a little still. `over`: the leaflet's time has passed. */
+  readonly state: 'coming' | 'now' | 'over';
+  /** The phase that counts now. */
+  readonly phase: PhaseId;
+  /** Coming: when the act is due. Now: when the leaflet's time ends. Over: when it ended. Milliseconds since 1970. */
+  readonly at: number;
 }
 
-/** The next act of every clock that runs, the soonest first (what is overdue before what is not). Source: as `actsOf`. */
-export function nextActs<Row extends ClockRow>(rows: readonly Row[], now: number): readonly NextAct<Row>[] {
-  return rows
-    .flatMap((row) => {
-      const next = nextAct(row, now);
-      return next === undefined ? [] : [{ row, act: next }];
-    })
-    .toSorted((a, b) => a.act.at - b.act.at);
+/** How a clock stands at `now` (ms since 1970): its next act, or what of it is over. Undefined when nothing runs. Source: as `actsOf`. */
+export function dueOf<Row extends ClockRow>(row: Row, now: number): Due<Row> | undefined {
+  const next = nextAct(row, now);
+  const phase = row.phases.find(({ id }) => id === row.now);
+  if (next === undefined || phase === undefined) return undefined;
+  const due = { row, act: next.act, phase: phase.id };
+  if (phase.state === 'over') return { ...due, state: 'over', at: phase.dueAt };
+  return now >= next.at ? { ...due, state: 'now', at: phase.dueAt } : { ...due, state: 'coming', at: next.at };
+}
+
+/** How every clock that runs stands, the soonest first and what is over before all else. Source: as `actsOf`. */
+export function dueNext<Row extends ClockRow>(rows: readonly Row[], now: number): readonly Due<Row>[] {
+  return rows.flatMap((row) => dueOf(row, now) ?? []).toSorted((a, b) => a.at - b.at);
 }
 
 /**

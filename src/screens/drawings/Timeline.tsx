@@ -5,9 +5,30 @@ import { stretch, timeOfDay } from '../format.ts';
 import { Hatch, Label } from './Figure.tsx';
 import { scale, type Scale } from './scale.ts';
 
-const WIDTH = 900;
-const HEIGHT = 104;
-const BAR = { y: 34, h: 36 };
+const WIDTH = 600;
+const HEIGHT = 108;
+const BAR = { y: 26, h: 46 };
+/** Drawn at two thirds of its size on the narrow screen: then still 18 px. */
+const LETTER_PX = 27;
+const LETTER_WIDTH = 0.6 * LETTER_PX;
+
+const SHORT: Readonly<Record<string, string>> = {
+  mix: 'mix',
+  working: 'work',
+  inMouth: 'set in the mouth',
+  pourFrom: 'wait',
+  pourWithin: 'pour within',
+  disinfect: 'disinfecting',
+};
+
+/** The words that a piece of bar has room for; the phases are named in full beside the drawing. */
+function wordsFor({ id, label }: Piece, room: number): string {
+  return (
+    [label, SHORT[id] ?? '', (SHORT[id] ?? '').split(' ')[0] ?? ''].find(
+      (words) => words.length * LETTER_WIDTH < room,
+    ) ?? ''
+  );
+}
 
 interface Piece {
   readonly id: string;
@@ -53,11 +74,11 @@ function Bar({ piece, x, hatch, now, start }: BarProps) {
         width={Math.max(0, x.at(done) - a)}
         height={BAR.h}
       />
-      <Label x={Math.min(b, WIDTH - 20)} y={HEIGHT - 8} anchor={b > WIDTH - 120 ? 'end' : 'middle'}>
-        {stretch(piece.to - start)}
+      <Label x={Math.min(b, WIDTH - 4)} y={HEIGHT - 8} anchor={b > WIDTH - 60 ? 'end' : 'middle'}>
+        {b - a > 2.5 * LETTER_PX ? stretch(piece.to - start) : ''}
       </Label>
-      <Label x={(a + b) / 2} y={BAR.y + 24} strong>
-        {b - a > 130 ? piece.label : ''}
+      <Label x={(a + b) / 2} y={BAR.y + 32} strong>
+        {wordsFor(piece, b - a)}
       </Label>
     </g>
   );
@@ -80,7 +101,7 @@ export function Timeline({ clock, now }: { readonly clock: ClockRow; readonly no
       {pieces.map((piece) => (
         <Bar key={piece.id} piece={piece} x={x} hatch={hatch} now={now} start={first.from} />
       ))}
-      <path className="d-needle" d={`M${needle} ${BAR.y - 4}v${BAR.h + 8}M${needle - 10} ${BAR.y - 20}h20l-10 16z`} />
+      <path className="d-needle" d={`M${needle} ${BAR.y - 4}v${BAR.h + 8}M${needle - 12} 0h24l-12 20z`} />
     </svg>
   );
 }

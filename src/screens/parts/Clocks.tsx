@@ -1,87 +1,50 @@
 /** Running clocks on every screen, and the bar that rings. */
-import type { AppActions, AppModel } from '../../app/model.ts';
-import type { PhaseId } from '../../domain/case/facts.ts';
+import { useState } from 'react';
+import type { AppActions, AppModel, RunningClock } from '../../app/model.ts';
 import { phaseLabel } from '../../domain/summary/clocks.ts';
-import type { ClockRow } from '../../domain/summary/types.ts';
-import { phaseNow, stretch, timeLeft } from '../format.ts';
-import { PhaseIcon, SignIcon } from './Icons.tsx';
-import { waitsForPouring } from './Taken.tsx';
+import { dueNext, type Due } from '../../domain/summary/planned.ts';
+import { stretch } from '../format.ts';
+import { AllClocks } from './AllClocks.tsx';
+import { ClockChip, SmallChip } from './ClockChip.tsx';
+import { SignIcon } from './Icons.tsx';
 import { Target } from './Target.tsx';
 
-export function runningClocks(clocks: readonly ClockRow[]): readonly ClockRow[] {
-  return clocks.filter((clock) => !clock.stopped && phaseNow(clock) !== undefined);
-}
-
-/** Short enough for a chip; the full words stand at the step. */
-const SHORT: Readonly<Record<PhaseId, string>> = {
-  mix: 'mixing',
-  working: 'working',
-  inMouth: 'in the mouth',
-  pourFrom: 'wait to pour',
-  pourWithin: 'pour within',
-  disinfect: 'in the bath',
-};
-
-const OVER: Readonly<Record<PhaseId, string>> = {
-  mix: 'mixing time over',
-  working: 'working time over',
-  inMouth: 'setting time over',
-  pourFrom: 'may be poured',
-  pourWithin: 'pour time over',
-  disinfect: 'bath over',
-};
-
-interface ChipProps {
-  readonly clock: ClockRow;
-  readonly now: number;
-  /** A clock that is over can be ended here. */
-  readonly mayEnd: boolean;
-  readonly actions: AppActions;
-}
-
-/** What ends a clock that is over: taken out of the bath, or poured. */
-function ChipEnd({ clock, actions }: Pick<ChipProps, 'clock' | 'actions'>) {
-  const intent = clock.flow === 'timed' ? 'clockDone' : waitsForPouring(clock) ? 'taken' : undefined;
-  if (intent === undefined) return null;
-  const words = intent === 'taken' ? 'Poured' : 'Done';
-  return (
-    <Target name={`${words}: ${clock.label}`} onPress={() => actions.press(`${intent}:${clock.clock}`)}>
-      {words}
-    </Target>
-  );
-}
-
-function ClockChip({ clock, now, mayEnd, actions }: ChipProps) {
-  const phase = phaseNow(clock);
-  if (phase === undefined) return null;
-  const left = timeLeft(phase.dueAt, now);
-  return (
-    <li className={`chip chip-${phase.id} ${left.over ? 'chip-over' : ''}`}>
-      <PhaseIcon phase={phase.id} />
-      <p className="chip-phase">{left.over ? OVER[phase.id] : SHORT[phase.id]}</p>
-      <time className="chip-time">{left.over ? `+${left.text}` : left.text}</time>
-      <p className="chip-name">
-        <strong>{clock.label}</strong>, {clock.name}
-      </p>
-      {mayEnd && left.over ? <ChipEnd clock={clock} actions={actions} /> : null}
-    </li>
-  );
-}
+/** More than so many are drawn small, but for the one that is due first. */
+const ROOMY = 3;
+/** As many small ones as the strip has room for; the others are one touch away. */
+const MOST_SMALL = 4;
 
 type StripProps = { readonly model: AppModel; readonly actions: AppActions };
 
-/** On every screen. What rings stands in the bar instead. */
+/** Where an entry can be made: everywhere a case is shown. */
+const PLACES: ReadonlySet<AppModel['place']> = new Set<AppModel['place']>(['visit', 'summary', 'labSheet', 'record']);
+
+/** On every screen, the soonest first. What rings stands in the bar instead. */
 export function ClockStrip({ model, actions }: StripProps) {
+  const [all, setAll] = useState(false);
   const { clocks, ringing, now, place } = model;
-  const quiet = runningClocks(clocks).filter((clock) => !ringing.some((ring) => ring.clock === clock.id));
+  const rings = (row: RunningClock) => ringing.some((ring) => ring.clock === row.id && ring.case?.id === row.case?.id);
+  const due = dueNext(clocks, now);
+  const quiet = due.filter(({ row }) => !rings(row));
+  const mayEnd = PLACES.has(place);
+  if (due.length === 0) return null;
+  if (all) return <AllClocks due={due} now={now} mayEnd={mayEnd} actions={actions} onClose={() => setAll(false)} />;
   if (quiet.length === 0) return null;
+  const crowded = due.length > ROOMY;
+  const large = crowded ? quiet.slice(0, 1) : quiet;
+  const small = crowded ? quiet.slice(1, 1 + MOST_SMALL) : [];
+  const keyOf = ({ row }: Due<RunningClock>) => `${row.case?.id ?? ''}${row.id}`;
   return (
-    <section className="clocks" aria-label="Running clocks">
+    <section className={crowded ? 'clocks clocks-crowded' : 'clocks'} aria-label="Running clocks">
       <ul className="chips">
-        {quiet.map((clock) => (
-          <ClockChip key={clock.id} clock={clock} now={now} mayEnd={place === 'visit'} actions={actions} />
+        {large.map((one) => (
+          <ClockChip key={keyOf(one)} due={one} now={now} mayEnd={mayEnd} actions={actions} />
+        ))}
+        {small.map((one) => (
+          <SmallChip key={keyOf(one)} due={one} now={now} />
         ))}
       </ul>
+      {crowded ? <Target onPress={() => setAll(true)}>All {due.length} clocks</Target> : null}
     </section>
   );
 }
@@ -90,19 +53,21 @@ export function ClockStrip({ model, actions }: StripProps) {
 export function RingingBar({ model, actions }: StripProps) {
   const { ringing, clocks } = model;
   if (ringing.length === 0) return null;
-  const materialOf = (id: string) => clocks.find((clock) => clock.id === id)?.name;
+  const materialOf = (ring: AppModel['ringing'][number]) =>
+    clocks.find((row) => row.id === ring.clock && row.case?.id === ring.case?.id)?.name;
   return (
     <section className="ringing" aria-label="Time is up">
       <SignIcon sign="bell" />
       <ul className="ringing-list">
         {ringing.map((ring) => (
-          <li key={`${ring.clock}:${ring.phase}`}>
+          <li key={`${ring.case?.id ?? ''}${ring.clock}:${ring.phase}`}>
             <span role="alert">
+              {ring.case === undefined ? null : <span className="chip-case">{ring.case.code}</span>}{' '}
               <strong>{ring.label}</strong>, {phaseLabel[ring.phase]} over
             </span>
             <span className="ringing-more">
               {ring.lateMs >= 1000 ? `since ${stretch(ring.lateMs)}, ` : ''}
-              {materialOf(ring.clock)}
+              {materialOf(ring)}
             </span>
           </li>
         ))}

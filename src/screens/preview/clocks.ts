@@ -1,6 +1,7 @@
 /** Invented clocks, at a fixed moment. */
 import type { Disinfectant, Material } from '../../domain/protocol/types.ts';
 import { defaultPractice } from '../../domain/protocol/practice.ts';
+import type { RunningClock } from '../../app/model.ts';
 import type { ClockPhase, ClockRow } from '../../domain/summary/types.ts';
 
 export const NOW = Date.UTC(2026, 4, 12, 9, 41, 20);
@@ -156,3 +157,15 @@ export const lowerSetting = impression('lower-impression', 'alginate-fast', {
 export const upperBath = bath('upper', 322);
 export const lowerBath = bath('lower', 612);
 export const upperBathDone = bath('upper', 560, 603);
+
+/** Of another patient, whose case is not open. */
+export const otherPour: RunningClock = {
+  ...impression('lower-primary', 'alginate-regular', {
+    label: 'lower impression',
+    ago: 1300,
+    seated: 100,
+    out: 280,
+    now: 'pourWithin',
+  }),
+  case: { id: 'other', code: 'K-0417' },
+};

@@ -71,6 +71,7 @@ const three = [
 ];
 const ear = (state: EarState): AppModel => at(stepView('mouth-tongue'), { ear: state });
 const many = [clocks.upperPour, clocks.lowerSetting, clocks.upperBath, clocks.lowerBath];
+const five = [clocks.upperWorking, ...many.filter((one) => one !== clocks.upperPour), clocks.otherPour];
 const upperMaterials = defaultPractice.materials.filter(
   (m) => m.class === 'alginate' || m.class === 'addition-silicone' || m.class === 'polyether',
 );
@@ -197,6 +198,17 @@ const clockStates: Record<string, AppModel> = {
   'clock-bath': at(stepView('disinfect-upper', { clock: clocks.upperBath, canNext: true }), {
     clocks: [clocks.upperPour, clocks.upperBath],
   }),
+  'clock-five': at(stepView('upper-impression', { clock: clocks.upperWorking }), { clocks: five, cautions }),
+  'clock-five-late': at(stepView('upper-impression', { clock: clocks.upperLate }), {
+    clocks: [clocks.upperLate, ...five.slice(1)],
+    flags,
+    cautions,
+  }),
+  'reason-five': at(stepView('upper-width', { mode: 'reason', reasonFor: 'Why is this step skipped?', reasons }), {
+    clocks: five,
+    cautions,
+  }),
+  'check-five': at(stepView('sign-in-allergy'), { cautions, clocks: five }),
   'clock-bath-choose': at(
     stepView('disinfect-upper', { materials: defaultPractice.disinfectants, chosenMaterial: 'hypochlorite' }),
     { clocks: [clocks.upperPour] },

@@ -1,7 +1,9 @@
 /** A material on the clock: choose it, start it, seat it, take it out. */
 import { choicesOf } from '../choices.ts';
-import { findingText, phaseNow, stretch, timeLeft, timeOfDay } from '../format.ts';
+import { actsOf, ifStartedNow, nextAct, type PlannedAct } from '../../domain/summary/planned.ts';
+import { findingText, phaseNow, stretch, timeLeft } from '../format.ts';
 import { PhaseIcon, ToneIcon } from '../parts/Icons.tsx';
+import { Plan } from '../parts/Planned.tsx';
 import { TakenTargets } from '../parts/Taken.tsx';
 import { Target } from '../parts/Target.tsx';
 import { Timeline } from '../drawings/Timeline.tsx';
@@ -43,7 +45,8 @@ function Materials({ step, actions }: BodyProps) {
 }
 
 function BeforeStart(props: BodyProps) {
-  const { step, actions } = props;
+  const { model, step, actions } = props;
+  const chosen = step.materials?.find(({ id }) => id === step.chosenMaterial);
   const timed = step.step.kind === 'clock' && step.step.flow === 'timed';
   return (
     <div className="body clock-body">
@@ -58,13 +61,22 @@ function BeforeStart(props: BodyProps) {
         >
           {timed ? 'Start the clock' : 'Start mixing'}
         </Target>
+        {chosen === undefined ? null : (
+          <Plan acts={ifStartedNow(chosen, model.now)} now={model.now} head="If you start now" />
+        )}
         <StepLines step={step} />
       </div>
     </div>
   );
 }
 
-function BigTime({ phase, now }: { readonly phase: ClockPhase; readonly now: number }) {
+interface BigTimeProps {
+  readonly clock: ClockRow;
+  readonly phase: ClockPhase;
+  readonly now: number;
+}
+
+function BigTime({ clock, phase, now }: BigTimeProps) {
   const left = timeLeft(phase.dueAt, now);
   return (
     <div className={`big-time phase-${phase.id} ${left.over ? 'big-time-over' : ''}`}>
@@ -76,32 +88,19 @@ function BigTime({ phase, now }: { readonly phase: ClockPhase; readonly now: num
       <p className="digits">
         <time>{left.text}</time>
       </p>
+      <p className="big-name">
+        {clock.name}
+        {clock.attempt > 1 ? `, attempt ${clock.attempt}` : ''}
+      </p>
     </div>
   );
 }
 
-function phaseWords(phase: ClockPhase, now: number): string {
-  if (phase.state === 'waiting') return 'not yet';
-  if (phase.state === 'done') return phase.endedAt === undefined ? 'done' : `done at ${timeOfDay(phase.endedAt)}`;
-  const left = timeLeft(phase.dueAt, now);
-  return left.over ? `over since ${left.text}` : `${left.text} left, until ${timeOfDay(phase.dueAt)}`;
-}
-
-function OtherPhases({ clock, now }: { readonly clock: ClockRow; readonly now: number }) {
-  return (
-    <ul className="phases">
-      {clock.phases
-        .filter((phase) => phase.id !== clock.now)
-        .map((phase) => (
-          <li key={phase.id} className={`phase phase-${phase.state}`}>
-            <PhaseIcon phase={phase.id} />
-            <span>
-              <strong>{phase.label}</strong> {phaseWords(phase, now)}
-            </span>
-          </li>
-        ))}
-    </ul>
-  );
+/** From the next act on: a tray whose loading time has passed is taken to be loaded. */
+function actsToCome(clock: ClockRow, now: number): readonly PlannedAct[] {
+  const next = nextAct(clock, now);
+  const acts = actsOf(clock);
+  return next === undefined ? [] : acts.slice(acts.findIndex(({ act }) => act === next.act));
 }
 
 function ClockTargets({ clock, actions }: { readonly clock: ClockRow } & Pick<BodyProps, 'actions'>) {
@@ -132,13 +131,13 @@ function Running({ clock, now }: { readonly clock: ClockRow; readonly now: numbe
   const phase = phaseNow(clock);
   return (
     <div className="clock-face">
-      <p className="digits-label">
-        {clock.name}
-        {clock.attempt > 1 ? `, attempt ${clock.attempt}` : ''}
-      </p>
-      {phase === undefined ? <p className="big-phase">The clock has ended.</p> : <BigTime phase={phase} now={now} />}
+      {phase === undefined ? (
+        <p className="big-phase">The clock has ended.</p>
+      ) : (
+        <BigTime clock={clock} phase={phase} now={now} />
+      )}
+      <Plan acts={actsToCome(clock, now)} now={now} />
       <Timeline clock={clock} now={now} />
-      <OtherPhases clock={clock} now={now} />
     </div>
   );
 }

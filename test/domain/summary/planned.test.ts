@@ -1,7 +1,7 @@
 /** What has to be done next with each material, and when; several at once, the soonest first. */
 import { describe, expect, it } from 'vitest';
 import { clockRows } from '../../../src/domain/summary/clocks.ts';
-import { actsOf, ifStartedNow, nextAct, nextActs } from '../../../src/domain/summary/planned.ts';
+import { actsOf, dueNext, dueOf, ifStartedNow, nextAct } from '../../../src/domain/summary/planned.ts';
 import { defaultPractice } from '../../../src/domain/protocol/practice.ts';
 import { bench, firstVisit, type Bench } from '../../helpers/visit.ts';
 
@@ -81,7 +81,41 @@ describe('what comes next with a material', () => {
   it('is nothing for a clock that was given up', () => {
     const b = mixing('upper-impression', 'alginate-regular');
     b.press('undo');
-    expect(nextActs(rows(b), b.at)).toEqual([]);
+    expect(dueNext(rows(b), b.at)).toEqual([]);
+  });
+});
+
+describe('how a clock stands', () => {
+  const stands = (b: Bench) => {
+    const row = rows(b)[0]!;
+    const due = dueOf(row, b.at);
+    return due === undefined ? undefined : [due.state, due.act, due.phase, (due.at - row.startedAt) / SECOND];
+  };
+
+  it('is coming, then now while the leaflet leaves a little, then over', () => {
+    const b = mixing('upper-impression', 'alginate-regular');
+    expect(stands(b)).toEqual(['coming', 'load', 'mix', 90]);
+    b.wait(95 * SECOND);
+    expect(stands(b)).toEqual(['coming', 'seat', 'working', 105]);
+    b.wait(15 * SECOND);
+    expect(stands(b)).toEqual(['now', 'seat', 'working', 120]);
+    b.wait(15 * SECOND);
+    expect(stands(b)).toEqual(['over', 'seat', 'working', 120]);
+    b.press('seated');
+    b.wait(160 * SECOND);
+    expect(stands(b)).toEqual(['over', 'out', 'inMouth', 270]);
+  });
+
+  it('names what is over before what comes next', () => {
+    const b = mixing('upper-impression', 'alginate-regular');
+    b.press('goto:lower-impression');
+    b.wait(125 * SECOND);
+    b.press('material:alginate-fast');
+    b.press('start');
+    expect(dueNext(rows(b), b.at).map(({ row, state }) => [row.clock, state])).toEqual([
+      ['upper-primary', 'over'],
+      ['lower-primary', 'coming'],
+    ]);
   });
 });
 
@@ -94,7 +128,7 @@ describe('several materials at once', () => {
     b.press('material:alginate-fast');
     b.press('start');
     const named = () =>
-      nextActs(rows(b), b.at).map(({ row, act }) => [row.clock, act.act, Math.round((act.at - b.at) / SECOND)]);
+      dueNext(rows(b), b.at).map(({ row, act, at }) => [row.clock, act, Math.round((at - b.at) / SECOND)]);
     // Fast: mixed to 0:45, worked to 1:15; a quarter of 30 s is 7.5 s: seated by 1:07, loaded by 1:00.
     expect(named()).toEqual([
       ['lower-primary', 'load', 60],
