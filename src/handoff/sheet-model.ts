@@ -1,6 +1,7 @@
 /** Summary → lab sheet as data, in the order in which the bench needs it. Pure: times come in as words. */
 import type { Summary } from '../domain/summary/types.ts';
 import { benchSections } from './sheet-bench.ts';
+import { decidedSections } from './sheet-decided.ts';
 import { drawingBlocks } from './sheet-drawings.ts';
 import type { Section, SheetModel, SheetTimes } from './sheet-model.types.ts';
 import {
@@ -54,6 +55,7 @@ function sections(summary: Summary, moment: Moment): readonly Section[] {
       title: 'Height and pin',
       blocks: [lines(allHeightLines(summary)), ...drawingBlocks(summary)],
     },
+    ...decidedSections(summary),
     { id: 'flags', title: 'What does not agree', blocks: [flagBlock(summary, moment)] },
     { id: 'findings', title: 'Findings, wishes and notes', blocks: findingBlocks(summary, moment) },
     { id: 'readings', title: 'Readings', blocks: [...setBlocks(summary), readingBlock(summary, moment)] },

@@ -46,3 +46,8 @@ const REGIONS: Readonly<Record<string, LookFirst>> = {
 export function lookFirst(region: string): LookFirst | undefined {
   return REGIONS[region];
 }
+
+/** "Look at an undercut first (from memory)". */
+export function lookText({ at, status }: LookFirst): string {
+  return `Look at ${at} first (${status})`;
+}

@@ -2,9 +2,10 @@
 import { speakingSpace, SPEAKING_WEARERS, spaceChange } from '../measure/crosschecks.ts';
 import { formatHundredths } from '../measure/length.ts';
 import { sources, type SourceId } from '../measure/sources.ts';
-import { lookFirst } from '../protocol/sore-causes.ts';
-import type { Decided, HeightChange, HoldRow, SoreArea, ToothRow, TracingView } from './decided.types.ts';
-import { latest, latestMm, mmText, signedText, spanText, tenthsText } from './latest.ts';
+import { lookFirst, lookText } from '../protocol/sore-causes.ts';
+import type { Decided, HoldRow, SoreArea, ToothRow, TracingView } from './decided.types.ts';
+import { changeWords, pointText, reviewWords, soreWords } from './decided-words.ts';
+import { latest, latestMm, mmText, signedText, tenthsText } from './latest.ts';
 import { ownHinge } from './height-change.ts';
 import type { ComputedRow, ReadingRow, Summary, VerticalDimension } from './types.ts';
 
@@ -23,9 +24,6 @@ const bySource = (line: Line, source: SourceId): ComputedRow => ({
   source: sources[source].citation,
   sourceStatus: sources[source].status,
 });
-
-const pointText = ({ xMm, yMm }: { readonly xMm: number; readonly yMm: number }) =>
-  `${tenthsText(xMm)} across, ${tenthsText(yMm)} up`;
 
 function tracingRows(tracing: TracingView | undefined): readonly ComputedRow[] {
   const { scatter, arch } = tracing ?? {};
@@ -68,17 +66,6 @@ function toothRow(tooth: ToothRow): ComputedRow {
     source: distinct(estimates.map((one) => one.source)).join(' '),
     sourceStatus: distinct(estimates.map((one) => one.status)).join(', '),
   };
-}
-
-/** "chin −0.5 mm; incisors −0.5 to −0.4 mm; pin −0.8 to −0.6 mm; first molar −0.3 to −0.2 mm (minus closes)". */
-export function changeWords({ chinMm, incisalMm, pinMm, molarMm }: HeightChange): string {
-  const parts = [
-    `chin ${signedText(chinMm)} mm`,
-    `incisors ${spanText(incisalMm)}`,
-    `pin ${spanText(pinMm)}`,
-    `first molar ${spanText(molarMm)}`,
-  ];
-  return `${parts.join('; ')} (minus closes)`;
 }
 
 function changeRows({ decided, all, vertical }: DecidedRowsFrom): readonly ComputedRow[] {
@@ -152,29 +139,13 @@ function holdRow({ decided, rows }: DecidedRowsFrom): readonly ComputedRow[] {
   return [bySource({ ...line, inputs: [...inputs, now.version] }, 'retention-score')];
 }
 
-/** "Lower jaw, ridge crest: ulcer, 4 mm, 1 week; cause seen: bite; relieved". */
-export function soreWords({ jaw, label, what, kind, sizeMm, weeks, cause, done }: SoreArea): string {
-  const age = weeks === undefined ? [] : [`${weeks} week${weeks === 1 ? '' : 's'}`];
-  const looks = [
-    ...(kind === undefined ? [] : [kind.toLowerCase()]),
-    ...(sizeMm === undefined ? [] : [`${sizeMm} mm`]),
-  ];
-  const found = what === 'relieved' ? ['relieved at insertion'] : [...looks, ...age];
-  const more = [
-    ...(cause === undefined ? [] : [`seen: ${cause.toLowerCase()}`]),
-    ...(done === undefined ? [] : [done.toLowerCase()]),
-  ];
-  const place = `${jaw === 'upper' ? 'Upper' : 'Lower'} jaw, ${label.charAt(0).toLowerCase()}${label.slice(1)}`;
-  return `${[`${place}${found.length === 0 ? '' : `: ${found.join(', ')}`}`, ...more].join('; ')}.`;
-}
-
 /** Habits of where to look are told apart from what was found there. */
 function soreRows(areas: readonly SoreArea[] | undefined): readonly ComputedRow[] {
   return (areas ?? [])
     .filter((area) => area.current)
     .map((area) => {
       const look = lookFirst(area.region);
-      const todo = look === undefined ? '' : ` Look at ${look.at} first; the clinician decides.`;
+      const todo = look === undefined ? '' : ` ${lookText(look)}; the clinician decides.`;
       return {
         id: area.id,
         label: area.what === 'sore' ? 'Sore area' : 'Relieved at insertion',
@@ -189,10 +160,7 @@ function soreRows(areas: readonly SoreArea[] | undefined): readonly ComputedRow[
 function reviewRow({ decided }: DecidedRowsFrom): readonly ComputedRow[] {
   const { reviews } = decided;
   if (reviews === undefined) return [];
-  const days = reviews.rows.map(({ id, label, from, to, state }) => {
-    const when = from === to || id === 'ulcer' ? to : `${from} to ${to}`;
-    return `${label}: ${when}${state === 'later' ? '' : ` (${state})`}`;
-  });
+  const days = reviews.rows.map(reviewWords);
   const { source, sourceStatus, delivered } = reviews;
   return [
     {

@@ -1,6 +1,6 @@
 /** Needle-point tracings on millimetre paper: the points, the circle that holds them, their middle, the legs. */
 import type { Apex, PointMm, TracingView } from '../../domain/summary/decided.types.ts';
-import { tenths } from '../format.ts';
+import { tracingWords } from '../../domain/summary/decided-words.ts';
 import { Figure, Label } from './Figure.tsx';
 import { around, type SheetWindow } from './sheet.ts';
 import { tickStep, ticks } from './scale.ts';
@@ -76,33 +76,6 @@ export function ApexMark({ apex, paper, aside = { x: 22, y: -14 } }: ApexProps) 
       </Label>
     </g>
   );
-}
-
-const pointWords = ({ xMm, yMm }: PointMm) => `${tenths(xMm)} across, ${tenths(yMm)} up`;
-
-const VERDICT = {
-  accept: 'accepted, for up to 0.5 mm is',
-  repeat: 'one more tracing wanted, for up to 0.5 mm is accepted',
-  reject: 'to be made again, for over 1.0 mm is rejected',
-} as const;
-
-/** The drawing in words. */
-export function tracingWords({ apexes, scatter, arch }: TracingView): string {
-  const points = apexes.map(
-    (apex) => `point ${apex.n} at ${pointWords(apex)}${apex.sharp === false ? ', called blunt' : ''}`,
-  );
-  const parts = [`Tracings on millimetre paper, in mm: ${points.join('; ')}`];
-  if (scatter === undefined) parts.push('One point has no scatter');
-  else
-    parts.push(
-      `Middle ${pointWords(scatter)}`,
-      `A circle of ${tenths(scatter.radiusMm)} mm holds all points; the furthest two lie ${tenths(scatter.largestPairMm)} mm apart: ${VERDICT[scatter.verdict]}`,
-    );
-  if (arch !== undefined)
-    parts.push(
-      `The legs meet at ${arch.angleDeg.toFixed(0)}°, right ${arch.rightDeg.toFixed(0)}° and left ${arch.leftDeg.toFixed(0)}° from the midline`,
-    );
-  return `${parts.join('. ')}.`;
 }
 
 function Scatter({ scatter, paper }: { readonly scatter: NonNullable<TracingView['scatter']>; readonly paper: Paper }) {

@@ -1,7 +1,7 @@
 /** What was computed where the visits decided: drawings with their words, shared by the summary and the lab sheet. */
 import { lookFirst } from '../../domain/protocol/sore-causes.ts';
 import type { HoldRow, ReviewRow, SoreArea } from '../../domain/summary/decided.types.ts';
-import { soreWords } from '../../domain/summary/decided-rows.ts';
+import { soreWords } from '../../domain/summary/decided-words.ts';
 import type { Summary } from '../../domain/summary/types.ts';
 import { numbered, SoreMap } from '../drawings/SoreMap.tsx';
 import { ToothSizes } from '../drawings/ToothSizes.tsx';

@@ -152,7 +152,7 @@ function useSecondNumber({ step, actions, mark, onMark }: TracingProps): void {
   });
 }
 
-const NO_MARK = { left: 'Tap the point on the sheet', then: 'It comes close; tap again, then the arrows' } as const;
+const NO_MARK = { first: 'Tap the point on the sheet', second: 'It comes close; tap again, then the arrows' } as const;
 
 export function TracingBody(props: TracingProps) {
   const { model, step, actions, onMark } = props;
@@ -188,8 +188,8 @@ export function TracingBody(props: TracingProps) {
       <div className="sheet-side">
         {mark === undefined ? (
           <ul className="step-lines">
-            <li className="step-line">{NO_MARK.left}</li>
-            <li className="step-line">{NO_MARK.then}</li>
+            <li className="step-line">{NO_MARK.first}</li>
+            <li className="step-line">{NO_MARK.second}</li>
             <li className="step-line">Or say or type: {asked?.axis === 'y' ? 'distance up' : 'distance across'}, mm</li>
           </ul>
         ) : (
