@@ -3,6 +3,7 @@ import {
   AND,
   ARTICLE,
   DIGIT,
+  FIX,
   HALF,
   HUNDRED,
   HUNDREDS,
@@ -138,11 +139,11 @@ function afterOh(line: Line, span: Span): Span {
   return spanOf(start - 1, end, { problem: 'lostPoint', candidates: [value / 10, value] });
 }
 
-/** "not seventy-six seventy-five": the first is denied, by itself. */
+/** "not seventy-six seventy-five": the first is denied, by itself. After a "no" a point may have been lost instead. */
 function deniedApart(line: Line, i: number, pieces: readonly Piece[]): readonly Piece[] {
   const [first, second] = pieces;
   const isPair = pieces.length === 2 && first && second && second.value > Math.max(20, first.open);
-  return isPair && line.after(i, NOT) ? [first] : pieces;
+  return isPair && line.after(i, NOT) && !line.has(i - 1, FIX) ? [first] : pieces;
 }
 
 /** The number that starts at `i`, if one does. */
