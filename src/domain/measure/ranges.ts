@@ -17,8 +17,7 @@ export interface ReadingRange {
 
 const mm = (low: number, high: number) => [low * 100, high * 100] as const;
 
-/** Adults. Limits are ±3 SD of published means where a spread was published, otherwise from common practice. Source: plausible-ranges. */
-export const RANGES: Readonly<Record<string, ReadingRange>> = {
+const table = {
   bizygomatic: {
     label: 'Face width between the cheekbones',
     usual: mm(117, 161),
@@ -105,7 +104,7 @@ export const RANGES: Readonly<Record<string, ReadingRange>> = {
   },
   'central-width': {
     label: 'Width of a central incisor',
-    usual: [720, 1040],
+    usual: [720, 1040] as const,
     plausible: mm(6, 12),
     published: '8.87 ± 0.5 and 8.68 ± 0.4 mm.',
     status: 'text seen',
@@ -117,7 +116,24 @@ export const RANGES: Readonly<Record<string, ReadingRange>> = {
     published: '180 to 190 mm typical.',
     status: 'from memory',
   },
-};
+} satisfies Readonly<Record<string, ReadingRange>>;
+
+export type RangeId = keyof typeof table;
+
+/** Adults. Limits are ±3 SD of published means where a spread was published, otherwise from common practice. Source: plausible-ranges. */
+export const RANGES: Readonly<Record<string, ReadingRange>> = table;
+
+/**
+ * The range of a quantity as a visit asks for it: outside `plausible` asked again, outside `expected` kept and flagged.
+ * Hundredths of a millimetre. Source: plausible-ranges.
+ */
+export function visitRange(id: RangeId): {
+  readonly plausible: readonly [Hundredths, Hundredths];
+  readonly expected: readonly [Hundredths, Hundredths];
+} {
+  const { plausible, usual } = table[id];
+  return { plausible, expected: usual };
+}
 
 export type RangeOverrides = Readonly<Record<string, Partial<Pick<ReadingRange, 'usual' | 'plausible'>>>>;
 

@@ -1,7 +1,9 @@
 /**
  * Every quantity that is measured and called out, as data. Ranges are whole hundredths of the unit: outside `plausible`
- * the number is asked for again, outside `expected` it is kept and flagged. A practice may change all of them.
+ * the number is asked for again, outside `expected` it is kept and flagged. A practice may change all of them. Where the
+ * reference has the same quantity its range is taken from there (docs/decisions/0012-one-range.md).
  */
+import { visitRange } from '../measure/ranges.ts';
 import type { ReadingDef } from './types.ts';
 
 const OUR_RANGE = 'Range: our choice from common practice; no published figure for patients without teeth was found.';
@@ -205,8 +207,7 @@ const heights: readonly ReadingDef[] = [
       es: ['altura antigua', 'altura con las prótesis viejas'],
       fr: ['ancienne hauteur', 'hauteur des anciennes prothèses'],
     },
-    plausible: [3500, 10800],
-    expected: [5000, 8300],
+    ...visitRange('closed-height'),
     source: NOSE_CHIN,
   },
   {
@@ -219,8 +220,7 @@ const heights: readonly ReadingDef[] = [
       es: ['altura de reposo', 'reposo', 'en reposo'],
       fr: ['hauteur de repos', 'repos', 'au repos'],
     },
-    plausible: [4000, 11000],
-    expected: [5500, 8500],
+    ...visitRange('rest-height'),
     source: NOSE_CHIN,
     repeat: { least: 3, withinSet: true },
   },
@@ -234,8 +234,7 @@ const heights: readonly ReadingDef[] = [
       es: ['altura cerrada', 'cerrado', 'en oclusión'],
       fr: ['hauteur fermée', 'fermé', 'en occlusion'],
     },
-    plausible: [3500, 10800],
-    expected: [5000, 8300],
+    ...visitRange('closed-height'),
     source: NOSE_CHIN,
     repeat: { least: 2, withinSet: true },
   },
@@ -312,8 +311,7 @@ const lipAndTeeth: readonly ReadingDef[] = [
       es: ['líneas caninas', 'de canino a canino'],
       fr: ['lignes canines', 'de canine à canine'],
     },
-    plausible: [3000, 6500],
-    expected: [3800, 5600],
+    ...visitRange('six-anteriors'),
     source:
       'Range: our choice of three standard deviations around six front teeth 46.0 ± 2.8 and 48.2 ± 2.1 mm (text seen).',
   },
@@ -341,8 +339,7 @@ const lipAndTeeth: readonly ReadingDef[] = [
       es: ['ancho de nariz', 'ancho nasal'],
       fr: ['largeur du nez', 'largeur nasale'],
     },
-    plausible: [1800, 6500],
-    expected: [2500, 5000],
+    ...visitRange('interalar'),
     source: 'Published means 35–41 mm, standard deviation 3.8 (text seen); limits: our choice from three of them.',
   },
   {
@@ -355,8 +352,7 @@ const lipAndTeeth: readonly ReadingDef[] = [
       es: ['ancho de cara', 'ancho de pómulos'],
       fr: ['largeur du visage', 'largeur des pommettes'],
     },
-    plausible: [9500, 18500],
-    expected: [11700, 16100],
+    ...visitRange('bizygomatic'),
     source:
       'Computed from the public US Army survey of 2012: men 142.6 ± 6.2, women 133.8 ± 5.6 mm; expected is three deviations of both.',
   },
@@ -370,8 +366,7 @@ const lipAndTeeth: readonly ReadingDef[] = [
       es: ['alto de cara', 'del pelo al mentón'],
       fr: ['hauteur du visage', 'des cheveux au menton'],
     },
-    plausible: [12000, 26000],
-    expected: [15000, 22000],
+    ...visitRange('face-height'),
     source: 'Range: our choice; 180–190 mm typical (from memory, no published figure was found).',
   },
   {
