@@ -154,6 +154,58 @@ function useSecondNumber({ step, actions, mark, onMark }: TracingProps): void {
 
 const NO_MARK = { first: 'Tap the point on the sheet', second: 'It comes close; tap again, then the arrows' } as const;
 
+/** Before the first tap: what to do, and that the number can be said or typed as well. */
+function HowTo({ axis }: { readonly axis: Asked['axis'] | undefined }) {
+  return (
+    <ul className="step-lines">
+      <li className="step-line">{NO_MARK.first}</li>
+      <li className="step-line">{NO_MARK.second}</li>
+      <li className="step-line">Or say or type: {axis === 'y' ? 'distance up' : 'distance across'}, mm</li>
+    </ul>
+  );
+}
+
+interface PlacedProps {
+  readonly mark: SheetMark;
+  readonly axis: Asked['axis'] | undefined;
+  readonly onArrow: (right: number, up: number) => void;
+  readonly onWindow: (piece: SheetWindow) => void;
+  readonly onKeep: () => void;
+}
+
+/** The mark in numbers, the one that is asked for here underlined, and what can be done with it. */
+function Placed({ mark, axis, onArrow, onWindow, onKeep }: PlacedProps) {
+  const whole = mark.window === WHOLE;
+  return (
+    <>
+      <p className="sheet-digits" role="status">
+        <span className={axis === 'x' ? 'sheet-asked' : ''}>{tenths(mark.xMm)} across</span>{' '}
+        <span className={axis === 'y' ? 'sheet-asked' : ''}>{tenths(mark.yMm)} up</span>
+      </p>
+      <div className="sheet-targets">
+        <ArrowPad onArrow={onArrow} />
+        <Target
+          size="big"
+          onPress={() => onWindow(whole ? closeUp(mark) : WHOLE)}
+          name={whole ? 'Close up' : `Whole sheet, ${SHEET_MM} mm`}
+        >
+          {whole ? 'Close up' : 'Whole sheet'}
+        </Target>
+        <Target look="main" size="giant" icon={<SignIcon sign="kept" />} onPress={onKeep}>
+          {axis === 'y' ? `Keep ${tenths(mark.yMm)} up` : 'Keep both'}
+        </Target>
+      </div>
+    </>
+  );
+}
+
+/** The piece of the sheet that a moved mark is shown on: the same one while it holds it. */
+function pieceFor(next: PointMm, piece: SheetWindow): SheetWindow {
+  const { left, bottom, size } = piece;
+  const inside = next.xMm >= left && next.yMm >= bottom && next.xMm <= left + size && next.yMm <= bottom + size;
+  return inside ? piece : closeUp(next);
+}
+
 export function TracingBody(props: TracingProps) {
   const { model, step, actions, onMark } = props;
   const asked = askedOf(step.reading?.id);
@@ -164,9 +216,7 @@ export function TracingBody(props: TracingProps) {
   const move = (right: number, up: number) => {
     if (mark === undefined) return;
     const next = nudged(mark, right, up);
-    const { left, bottom, size } = mark.window;
-    const out = next.xMm < left || next.yMm < bottom || next.xMm > left + size || next.yMm > bottom + size;
-    put(next, out ? closeUp(next) : mark.window);
+    put(next, pieceFor(next, mark.window));
   };
   const take = () => {
     if (mark === undefined || asked === undefined) return;
@@ -177,41 +227,15 @@ export function TracingBody(props: TracingProps) {
   useArrows(mark === undefined ? undefined : move, take);
   const tap = (point: PointMm) =>
     put(point, mark === undefined || mark.window === WHOLE ? closeUp(point) : mark.window);
+  const others = (model.summary?.tracing?.apexes ?? []).filter((apex) => `tracing-${apex.n}` !== asked?.point);
   return (
     <div className="body sheet-body">
-      <Sheet
-        window={mark?.window ?? WHOLE}
-        mark={mark}
-        before={(model.summary?.tracing?.apexes ?? []).filter((apex) => `tracing-${apex.n}` !== asked?.point)}
-        onTap={tap}
-      />
+      <Sheet window={mark?.window ?? WHOLE} mark={mark} before={others} onTap={tap} />
       <div className="sheet-side">
         {mark === undefined ? (
-          <ul className="step-lines">
-            <li className="step-line">{NO_MARK.first}</li>
-            <li className="step-line">{NO_MARK.second}</li>
-            <li className="step-line">Or say or type: {asked?.axis === 'y' ? 'distance up' : 'distance across'}, mm</li>
-          </ul>
+          <HowTo axis={asked?.axis} />
         ) : (
-          <>
-            <p className="sheet-digits" role="status">
-              <span className={asked?.axis === 'x' ? 'sheet-asked' : ''}>{tenths(mark.xMm)} across</span>{' '}
-              <span className={asked?.axis === 'y' ? 'sheet-asked' : ''}>{tenths(mark.yMm)} up</span>
-            </p>
-            <div className="sheet-targets">
-              <ArrowPad onArrow={move} />
-              <Target
-                size="big"
-                onPress={() => put(mark, mark.window === WHOLE ? closeUp(mark) : WHOLE)}
-                name={mark.window === WHOLE ? 'Close up' : `Whole sheet, ${SHEET_MM} mm`}
-              >
-                {mark.window === WHOLE ? 'Close up' : 'Whole sheet'}
-              </Target>
-              <Target look="main" size="giant" icon={<SignIcon sign="kept" />} onPress={take}>
-                {asked?.axis === 'y' ? `Keep ${tenths(mark.yMm)} up` : 'Keep both'}
-              </Target>
-            </div>
-          </>
+          <Placed mark={mark} axis={asked?.axis} onArrow={move} onWindow={(piece) => put(mark, piece)} onKeep={take} />
         )}
       </div>
     </div>
