@@ -2,13 +2,17 @@
 import type { Language } from '../domain/protocol/types.ts';
 import { createFactLog } from '../storage/fact-log.ts';
 import { createDeviceStore } from '../storage/device-store.ts';
+import { sealedSettings } from '../storage/sealed-settings.ts';
 import { createSettings } from '../storage/settings.ts';
 import { createTime } from '../time/real.ts';
 import type { Lifecycle, OnRing } from '../time/types.ts';
 import { createBrowserVoice } from '../voice/real.ts';
+import type { Keys } from '../storage/keys.types.ts';
+import type { LockDevices } from './locking.ts';
 import type { Devices, VoicePort } from './ports.ts';
 import type { LockPort, WindowsPort } from './single-writer.ts';
-import { createUpdates, namesOfLocks } from './updates.ts';
+import { createUpdates, namesOfLocks, othersAmong } from './updates.ts';
+import { WAITING_KEY } from './waiting.ts';
 import { CHANNEL, tellingLog } from './window-news.ts';
 
 function download(name: string, content: string | Uint8Array<ArrayBuffer>, type = 'application/json'): void {
@@ -50,6 +54,15 @@ function persistencePort(): Pick<Devices, 'persistence'> {
   };
 }
 
+function lockDevices(keys: Keys, channel: BroadcastChannel): LockDevices {
+  return {
+    keys,
+    // No word of a key goes this way: each window is unlocked by whoever sits at it.
+    tell: (news) => channel.postMessage(news),
+    busyElsewhere: async (own) => othersAmong(await namesOfLocks(navigator.locks), own).length > 0,
+  };
+}
+
 /** Only the built app has a worker that serves it. */
 function updatePort(): Pick<Devices, 'updates'> {
   if (!import.meta.env.PROD) return {};
@@ -69,14 +82,16 @@ export function browserDevices({ onRing, mayLeaveDevice, language }: DeviceOptio
   const voice: VoicePort = createBrowserVoice(window, { mayLeaveDevice });
   voice.setLanguage(language);
   const channel = new BroadcastChannel(CHANNEL);
+  const { store, keys } = createDeviceStore(newId);
   return {
     time,
     voice,
-    log: tellingLog(createFactLog({ storage: createDeviceStore(newId).store }), channel),
+    log: tellingLog(createFactLog({ storage: store }), channel),
+    lock: lockDevices(keys, channel),
     windows: windowsPort(channel, time.lifecycle),
     ...persistencePort(),
     ...updatePort(),
-    settings: createSettings(),
+    settings: sealedSettings(createSettings(), keys, [WAITING_KEY]),
     newId,
     download,
     print: () => window.print(),

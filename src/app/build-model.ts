@@ -26,6 +26,13 @@ export interface ModelParts {
   readonly own: Partial<AppModel>;
 }
 
+/** While the record is locked, and before it is known whether it is: nothing of any case. */
+export const NOTHING_KNOWN: Pick<ModelParts, 'cases' | 'open' | 'others'> = {
+  cases: [],
+  open: undefined,
+  others: { clocks: () => [], ringing: () => [] },
+};
+
 export function buildModel(parts: ModelParts): AppModel {
   const { ui, settings, cases, open, now, ear, save, sound, canSpeak, writer, safety } = parts;
   const own = open?.parts(now);

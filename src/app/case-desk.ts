@@ -25,6 +25,8 @@ export interface CaseDeskParts {
 export class CaseDesk {
   readonly #parts: CaseDeskParts;
   #open: OpenCase | undefined;
+  /** What was being opened when everything was let go of is not opened. */
+  #turn = 0;
 
   constructor(parts: CaseDeskParts) {
     this.#parts = parts;
@@ -45,8 +47,17 @@ export class CaseDesk {
 
   /** The right to write comes first: what is read after it cannot be overtaken. */
   async load(id: string): Promise<void> {
+    const turn = this.#turn;
     await this.#parts.keeping.writer.open(id);
-    this.#adopt(await this.fromLog(id));
+    const opened = await this.fromLog(id);
+    if (turn === this.#turn) this.#adopt(opened);
+  }
+
+  /** No case is open any more. */
+  letGo(): void {
+    this.#turn += 1;
+    this.#open = undefined;
+    this.#parts.devices.updates?.setIdle(true);
   }
 
   /** Another window has written, or may have: the case as it is on the disk now, with the screen where it was. */
@@ -76,7 +87,9 @@ export class CaseDesk {
 
   async #begin(begun: (kit: Kit, host: KitHost) => ReturnType<Kit['openNew']>): Promise<void> {
     const { keeping, own } = this.#parts;
+    const turn = this.#turn;
     const { opened, facts } = await begun(await this.#kit(), await own.host());
+    if (turn !== this.#turn) return;
     if (opened.ok) await keeping.writer.open(opened.open.id);
     this.#adopt(opened);
     if (opened.ok) await keeping.keep(facts, '', this.#open);

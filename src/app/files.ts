@@ -40,6 +40,12 @@ export class Files {
     return this.#desk?.view() ?? NOTHING;
   }
 
+  /** What was read or made is let go of. */
+  letGo(): void {
+    this.#coming = undefined;
+    this.#desk = undefined;
+  }
+
   ask(request: FilesRequest): void {
     this.#coming ??= this.#fetch();
     void this.#coming

@@ -33,6 +33,7 @@ export class Keeping {
   casesRead = false;
   #persisted: Safety['persisted'] = 'unknown';
   #asked = false;
+  #turn = 0;
 
   constructor(parts: KeepingParts) {
     this.#parts = parts;
@@ -60,9 +61,19 @@ export class Keeping {
     if (recovered !== '') this.#say({ said: recovered });
   }
 
+  /** Knows of no case any more, until the list is read again. */
+  letGo(): void {
+    this.#turn += 1;
+    this.#rows = [];
+    this.casesRead = false;
+    this.writer.close();
+  }
+
   /** Gives what had to be mended on the disk, in a sentence. */
   async refresh(): Promise<string> {
+    const turn = this.#turn;
     const listed = await this.#parts.devices.log.cases();
+    if (turn !== this.#turn) return '';
     this.casesRead = true;
     if (listed.ok) this.#rows = listed.rows.map((row) => ({ ...row, at: localDate(row.lastAt) }));
     this.#say(listed.ok ? {} : { trouble: listed.why });

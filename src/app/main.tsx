@@ -24,6 +24,7 @@ const runtime = boot();
 
 /** Any touch or key arms the sound: after a reload the browser keeps it shut until a person has done something. */
 function armByGesture(): void {
+  runtime.touched();
   if (runtime.model.getState().sound !== 'armed') runtime.armSound();
 }
 window.addEventListener('pointerdown', armByGesture, { capture: true });

@@ -18,6 +18,7 @@ import type { OrderInHand } from '../domain/summary/lab-standing.ts';
 import type { ClockRow, Flag, Summary } from '../domain/summary/types.ts';
 import type { OnDeviceState, Place, Settings } from '../stores/stores.ts';
 import type { FilesRequest, FilesView } from './files.types.ts';
+import type { LockRequest, LockView } from './locking.types.ts';
 import type { OwnRequest, OwnView } from './own.types.ts';
 
 export type EarState =
@@ -227,6 +228,8 @@ export interface AppModel {
   readonly own?: OwnView;
   /** Files that come in and go out. */
   readonly files?: FilesView;
+  /** The passphrase and the lock; absent where there can be none. */
+  readonly lock?: LockView;
   readonly keypadOpen: boolean;
   /** Last thing the app did, in words: "Undone: rest height 62.5 mm". */
   readonly said: string;
@@ -290,5 +293,7 @@ export interface AppActions {
   askOwn(request: OwnRequest): void;
   /** A file of the open case to go out, or one from elsewhere to come in. */
   askFiles(request: FilesRequest): void;
+  /** Passphrase, recovery code, lock. */
+  askLock(request: LockRequest): void;
   print(): void;
 }

@@ -3,6 +3,7 @@ import type { FactLog } from '../storage/types.ts';
 import type { Settings as SettingsStore } from '../storage/settings.ts';
 import type { Alarms, Clock, Sound, Ticker, WakeLock } from '../time/types.ts';
 import type { Voice } from '../voice/types.ts';
+import type { LockDevices } from './locking.ts';
 import type { WindowsPort } from './single-writer.ts';
 import type { UpdatePort } from './updates.ts';
 
@@ -25,6 +26,8 @@ export interface Devices {
   readonly windows?: WindowsPort;
   /** The browser's promise not to clear the record by itself; absent where it cannot be asked. */
   readonly persistence?: { persisted(): Promise<boolean>; persist(): Promise<boolean> };
+  /** Absent where the record can be under no passphrase: tests, the headless replay. */
+  readonly lock?: LockDevices;
   /** Absent where the app is not installed from anywhere. */
   readonly updates?: UpdatePort;
   newId(): string;

@@ -1,12 +1,13 @@
 /** Clocks that ring: what is written of it, what is said, and the sound that has to be armed by a touch first. */
 import type { VisitEvent } from '../../machines/visit.types.ts';
 import type { Language } from '../domain/protocol/types.ts';
-import type { Deadline } from '../domain/summary/clocks.ts';
+import { phaseLabel, type Deadline } from '../domain/summary/clocks.ts';
 import type { Ring } from '../time/types.ts';
 import type { Aloud } from './aloud.ts';
 import { alarmText } from './clock-words.ts';
 import type { Keeping } from './keeping.ts';
-import type { AppModel, CaseName } from './model.ts';
+import type { LockedAlarm } from './locking.types.ts';
+import type { AppModel, CaseName, RingingView, RunningClock } from './model.ts';
 import type { OpenCase, Opened } from './open-case.ts';
 import type { Devices } from './ports.ts';
 import type { Outcome } from './session.ts';
@@ -34,8 +35,34 @@ interface Said {
 }
 
 /** That it rang, on the record of its case. */
-function rangOn(open: OpenCase, { clock, phase }: Deadline, { dueAt, late }: Ring): Outcome {
+function rangOn(open: OpenCase, { clock, phase }: Deadline, { dueAt, late }: Pick<Ring, 'dueAt' | 'late'>): Outcome {
   return open.session.record({ kind: 'rang', clock, phase, dueAt, late });
+}
+
+interface Ticking {
+  readonly caseId: string;
+  readonly clocks: readonly RunningClock[];
+  readonly due: readonly Deadline[];
+  readonly ringing: readonly RingingView[];
+}
+
+/** What has to ring while nothing of the case may be shown: which impression, of what, which phase. */
+function alarmsOf({ caseId, clocks, due, ringing }: Ticking, now: number): readonly LockedAlarm[] {
+  const of = (clock: string): string => clocks.find((row) => row.id === clock)?.name ?? '';
+  const said = (label: string, clock: string): string => (of(clock) === '' ? label : `${label} (${of(clock)})`);
+  const rung = ringing.filter(({ clock, phase }) => !due.some((one) => one.clock === clock && one.phase === phase));
+  return [
+    ...due.map(({ id, clock, phase, label, at }) => ({ caseId, due: id, clock, phase, label: said(label, clock), at })),
+    ...rung.map(({ clock, phase, label, lateMs }) => ({
+      caseId,
+      due: `${clock}:${phase}`,
+      clock,
+      phase,
+      at: now - lateMs,
+      label: said(`${label}: ${phaseLabel[phase]} over`, clock),
+      rang: { at: now, late: false },
+    })),
+  ];
 }
 
 export class Ringing {
@@ -67,6 +94,23 @@ export class Ringing {
     if (opened?.id === this.#openId) return;
     this.#openId = opened?.id;
     void this.others.look();
+  }
+
+  /** Of all cases, in words that do not tell whose it is. */
+  lockedAlarms(): readonly LockedAlarm[] {
+    const now = this.#parts.devices.time.clock.now();
+    const open = this.#parts.open();
+    const own = open === undefined ? [] : [{ caseId: open.id, ...open.running(now), due: open.deadlines(now) }];
+    return [...own, ...this.others.ticking(now)].flatMap((one) => alarmsOf(one, now));
+  }
+
+  /** That it rang while nothing could be written. */
+  async rangLocked({ caseId, due, at, rang }: LockedAlarm): Promise<void> {
+    if (rang === undefined) return;
+    await this.others.write(caseId, (open) => {
+      const found = open.deadlines(rang.at).find((one) => one.id === due);
+      return found === undefined ? [] : [rangOn(open, found, { dueAt: at, late: rang.late })];
+    });
   }
 
   armSound(): void {

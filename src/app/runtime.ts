@@ -8,9 +8,12 @@ import type { Language } from '../domain/protocol/types.ts';
 import { createStores, type Settings, type Stores } from '../stores/stores.ts';
 import type { VisitEvent } from '../../machines/visit.types.ts';
 import { Aloud } from './aloud.ts';
-import { buildModel, saveState } from './build-model.ts';
+import { buildModel, NOTHING_KNOWN, saveState } from './build-model.ts';
 import { CaseDesk } from './case-desk.ts';
 import { Keeping } from './keeping.ts';
+import { goOn, letGo, standing } from './letting-go.ts';
+import { asksToLock } from './lock-words.ts';
+import { Locking } from './locking.ts';
 import type { AppActions, AppModel } from './model.ts';
 import { onceEach } from './once-each.ts';
 import { OwnThings } from './own-things.ts';
@@ -39,7 +42,9 @@ class AppRuntime implements Runtime {
   private readonly own: OwnThings;
   private readonly ringing: Ringing;
   private readonly files: Files;
+  private readonly locking: Locking;
   private ear: Listening | undefined;
+  private endEar = (): void => undefined;
 
   readonly press = (intent: string): void => this.say('touch', intent);
   readonly key = (key: string): void => this.say('key', key);
@@ -47,16 +52,18 @@ class AppRuntime implements Runtime {
   readonly saveFile = (): void => this.keeping.saveFile(this.desk.open);
   readonly savePaper: AppActions['savePaper'] = (wish) =>
     void savePaper(wish, this.desk.open, { devices: this.devices, tell: (said) => this.ui(said) });
-  readonly askOwn: AppActions['askOwn'] = (request) => this.own.ask(request);
-  readonly askFiles: AppActions['askFiles'] = (request) => this.files.ask(request);
-  readonly armSound = (): void => this.ringing.armSound();
-  readonly silence = (): void => this.ringing.silence();
-  readonly ring: Runtime['ring'] = (id, ring) => this.ringing.ring(id, ring);
+  readonly askOwn: AppActions['askOwn'] = (request) => this.locking.whenOpen(() => this.own.ask(request));
+  readonly askFiles: AppActions['askFiles'] = (request) => this.locking.whenOpen(() => this.files.ask(request));
+  readonly askLock: AppActions['askLock'] = (request) => this.locking.ask(request);
+  readonly touched = (): void => this.locking.touched();
+  readonly armSound = (): void => this.alarming.armSound();
+  readonly silence = (): void => this.alarming.silence();
+  readonly ring: Runtime['ring'] = (id, ring) => this.alarming.ring(id, ring);
   readonly openKeypad = (open: boolean): void => this.ui({ keypadOpen: open, trouble: '' });
   readonly setSpeech = (on: boolean): void => this.setPreferences({ speech: on });
   readonly print = (): void => this.devices.print();
-  readonly openCase = (id: string): void => void this.desk.load(id);
-  readonly newCase: AppActions['newCase'] = (input) => this.desk.begin(input);
+  readonly openCase = (id: string): void => this.locking.whenOpen(() => void this.desk.load(id));
+  readonly newCase: AppActions['newCase'] = (input) => this.locking.whenOpen(() => this.desk.begin(input));
   readonly openVisit: AppActions['openVisit'] = (input) => this.desk.openVisit(input);
   readonly takeOver = (): void => void this.keeping.writer.takeOver();
   readonly takeUpdate = (): void => void this.keeping.takeUpdate(this.desk.open?.id ?? '');
@@ -111,7 +118,32 @@ class AppRuntime implements Runtime {
       trouble: () => this.stores.ui.getState().trouble,
       tell: (said) => this.ui(said),
     });
+    this.locking = this.lockable();
     this.model = createStore<AppModel>()(() => this.build());
+  }
+
+  private lockable(): Locking {
+    const { devices, stores, desk, keeping, ringing, files } = this;
+    const holders = { desk, keeping, ringing, files, stores, devices };
+    return new Locking({
+      devices,
+      preferences: () => this.preferences.now,
+      standing: () => standing(holders),
+      alarms: () => ringing.lockedAlarms(),
+      letGo: () => {
+        this.endEar();
+        letGo(holders);
+      },
+      rang: (alarm) => ringing.rangLocked(alarm),
+      goOn: (back) => goOn(holders, back),
+      sayAloud: (text) => void this.aloud.say(text, 'en'),
+      redraw: () => this.redraw(),
+    });
+  }
+
+  /** Who answers for what rings. */
+  private get alarming(): Pick<Ringing, 'ring' | 'silence' | 'armSound'> {
+    return this.locking.shut ? this.locking : this.ringing;
   }
 
   private build(): AppModel {
@@ -126,12 +158,17 @@ class AppRuntime implements Runtime {
       updateWaits: this.devices.updates?.available() ?? false,
       open: this.desk.open,
       others: this.ringing.others,
-      own: { ...this.own.parts(this.stores.ui.getState().place), files: this.files.view() },
+      own: {
+        ...this.own.parts(this.stores.ui.getState().place),
+        files: this.files.view(),
+        ...(this.devices.lock === undefined ? {} : { lock: this.locking.view() }),
+      },
       now: this.stores.clock.getState().now,
       ear: this.ear?.state(this.language()) ?? { state: 'off' },
       save: saveState(log.status(), this.stores.ui.getState().said),
       sound: time.sound.state(),
       canSpeak: voice.canSpeak(),
+      ...(this.locking.shut ? NOTHING_KNOWN : {}),
     });
   }
 
@@ -163,7 +200,7 @@ class AppRuntime implements Runtime {
     );
     await this.preferences.read();
     this.devices.updates?.start(() => this.redraw());
-    await this.keeping.start();
+    if (await this.locking.start()) await this.keeping.start();
   }
 
   mayLeaveDevice(): boolean {
@@ -183,6 +220,8 @@ class AppRuntime implements Runtime {
 
   stop(): void {
     for (const stop of this.stops) stop();
+    this.endEar();
+    this.locking.stop();
     this.keeping.writer.stop();
     this.devices.voice.listen(false);
     this.devices.time.wakeLock.want(false);
@@ -191,6 +230,7 @@ class AppRuntime implements Runtime {
   private tick(now: number): void {
     this.stores.clock.setState({ now });
     this.ear?.tick(now);
+    this.locking.tick(now);
     const { keepAfterMs } = this.preferences.now;
     const pending = this.desk.open?.session.context().pending;
     const keeps = pending?.certainty === 'sure' && this.aloud.quietFor(keepAfterMs, now);
@@ -202,7 +242,11 @@ class AppRuntime implements Runtime {
   private listenWith({ Listening: Ear }: Kit): void {
     if (this.ear !== undefined) return;
     this.ear = new Ear(this.devices.voice, this.preferences.now.earMode, () => this.redraw());
-    this.stops.push(this.ear.start());
+    const stop = this.ear.start();
+    this.endEar = () => {
+      stop();
+      this.ear = undefined;
+    };
   }
 
   private changed(): void {
@@ -215,7 +259,9 @@ class AppRuntime implements Runtime {
       this.stores.cases.setState({ caseId: open.id, view, turn: before + 1 });
       this.devices.voice.setPhrases(open.phrases(this.preferences.now.addressWord));
     }
-    this.ringing.attend();
+    if (this.locking.shut) this.locking.attend();
+    else this.ringing.attend();
+    this.locking.follow();
     this.redraw();
   }
 
@@ -248,8 +294,10 @@ class AppRuntime implements Runtime {
   private hear(utterance: Utterance): void {
     // Speech and keys belong to the visit's screen; what is touched elsewhere (a flag on the summary) counts too.
     if (this.stores.ui.getState().place !== 'visit' && utterance.source !== 'touch') return;
-    if (!this.keeping.mayWrite()) return;
     const { source, text } = utterance;
+    this.locking.touched();
+    if (asksToLock(text, this.language(), this.preferences.now.addressWord)) this.askLock({ ask: 'lock' });
+    if (this.locking.shut || !this.keeping.mayWrite()) return;
     if (source === 'voice' && this.ear?.takes(text) !== true) return;
     const outcome = this.desk.open?.session.hear(utterance, this.preferences.now.addressWord);
     if (source === 'voice' && outcome !== undefined) this.ear?.became(text, outcome, this.devices.time.clock.now());
@@ -265,6 +313,7 @@ class AppRuntime implements Runtime {
   }
 
   go(place: AppModel['place']): void {
+    if (this.locking.shut) return;
     if (place === 'cases') void this.keeping.refresh().then(() => this.devices.updates?.look());
     if (place === 'settings') void this.preferences.lookOnDevice();
     this.ui({ place, trouble: '' });

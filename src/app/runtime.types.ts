@@ -10,5 +10,7 @@ export interface Runtime extends AppActions {
   mayLeaveDevice(): boolean;
   /** A phase is over: called by the alarms of time/. */
   ring(id: string, ring: Ring): void;
+  /** Somebody has touched a key or the screen. */
+  touched(): void;
   stop(): void;
 }

@@ -1,5 +1,6 @@
 /** Preferences as stored, checked field by field. */
 import { defaultSettings, type Settings } from '../stores/stores.ts';
+import { LOCK_AFTER_MIN } from './locking.types.ts';
 
 type Checks = { readonly [K in keyof Settings]: (value: unknown) => boolean };
 
@@ -24,6 +25,8 @@ const checks: Checks = {
   rate: within(0.5, 2),
   keepAfterMs: within(0, 60_000),
   mayLeaveDevice: isBoolean,
+  lockAfterMin: oneOf(...LOCK_AFTER_MIN),
+  lockOnHide: isBoolean,
   standsAt: oneOf('chair', 'lab'),
 };
 

@@ -101,6 +101,13 @@ export class SingleWriter {
     if (await this.#ask({ steal: true })) this.#gained();
   }
 
+  /** No case is open here any more. */
+  close(): void {
+    this.#letGo();
+    this.#caseId = '';
+    this.#become('here');
+  }
+
   stop(): void {
     this.#letGo();
     for (const stop of this.#stops) stop();

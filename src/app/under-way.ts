@@ -41,6 +41,8 @@ export class UnderWay {
   readonly #parts: UnderWayParts;
   #followed: ReadonlyMap<string, Followed> = new Map();
   #looking: Promise<void> = Promise.resolve();
+  /** A look that began before everything was let go of finds nothing. */
+  #turn = 0;
 
   constructor(parts: UnderWayParts) {
     this.#parts = parts;
@@ -50,6 +52,12 @@ export class UnderWay {
   look(): Promise<void> {
     this.#looking = this.#looking.then(() => this.#look());
     return this.#looking;
+  }
+
+  /** Follows nothing any more, until it looks again. */
+  letGo(): void {
+    this.#turn += 1;
+    this.#followed = new Map();
   }
 
   get any(): boolean {
@@ -76,6 +84,17 @@ export class UnderWay {
     }));
   }
 
+  /** What runs, what rings and what has to, case by case. */
+  ticking(now: number) {
+    return this.#others().map(([caseId, { open }]) => ({ caseId, ...open.running(now), due: open.deadlines(now) }));
+  }
+
+  #due(now: number): readonly Elsewhere[] {
+    return this.#others().flatMap(([caseId, { open, code }]) =>
+      open.deadlines(now).map((due): Elsewhere => ({ caseId, code, due })),
+    );
+  }
+
   /** Whose deadline this is; undefined for one of the open case. */
   find(id: string, now: number): Elsewhere | undefined {
     return this.#due(now).find(({ caseId, due }) => `${caseId}|${due.id}` === id);
@@ -97,12 +116,6 @@ export class UnderWay {
     return [...this.#followed].filter(([id]) => id !== open);
   }
 
-  #due(now: number): readonly Elsewhere[] {
-    return this.#others().flatMap(([caseId, { open, code }]) =>
-      open.deadlines(now).map((due): Elsewhere => ({ caseId, code, due })),
-    );
-  }
-
   /** Rows that tell of a running clock, and the newest of those that tell nothing. */
   #candidates(): readonly CaseListRow[] {
     const rows = this.#parts.cases();
@@ -113,6 +126,7 @@ export class UnderWay {
 
   async #look(): Promise<void> {
     const before = this.#followed;
+    const turn = this.#turn;
     const next = new Map<string, Followed>();
     for (const { id, code, lastSeq = 0 } of this.#candidates()) {
       const known = before.get(id);
@@ -121,6 +135,7 @@ export class UnderWay {
       if (followed !== undefined) next.set(id, followed);
     }
     const same = next.size === before.size && [...next].every(([id, followed]) => before.get(id) === followed);
+    if (turn !== this.#turn) return;
     this.#followed = next;
     if (!same) this.#parts.changed();
   }

@@ -28,6 +28,14 @@ export interface UpdatePort {
 const BUSY = 'A case is open in another window. Close that window first; then the new version can be taken.';
 const CASE_LOCK = 'rimwise-case-';
 
+/** Cases that other windows hold or wait for; `own` is the one that is open here. */
+export function othersAmong(names: readonly string[], own: string): readonly string[] {
+  const seen = names.filter((name) => name.startsWith(CASE_LOCK));
+  // One of this name is ours; a second one waits in another window.
+  const ours = seen.indexOf(`${CASE_LOCK}${own}`);
+  return seen.filter((_, index) => index !== ours);
+}
+
 class Updates implements UpdatePort {
   readonly #parts: UpdateParts;
   #registration: ServiceWorkerRegistration | undefined;
@@ -63,13 +71,7 @@ class Updates implements UpdatePort {
   }
 
   async take(ownCase: string): Promise<string> {
-    const names = await this.#parts.lockNames();
-    const own = `${CASE_LOCK}${ownCase}`;
-    const seen = names.filter((name) => name.startsWith(CASE_LOCK));
-    // One of this name is ours; a second one waits in another window.
-    const ours = seen.indexOf(own);
-    const others = seen.filter((_, index) => index !== ours);
-    if (others.length > 0) return BUSY;
+    if (othersAmong(await this.#parts.lockNames(), ownCase).length > 0) return BUSY;
     this.#taking = true;
     this.#waiting?.postMessage({ type: 'SKIP_WAITING' });
     return '';

@@ -50,6 +50,10 @@ export interface Settings {
   readonly mayLeaveDevice: boolean;
   /** Where this device stands: in the laboratory, cases open at the bench. */
   readonly standsAt: 'chair' | 'lab';
+  /** With a passphrase set: lock after so many minutes without a touch; 0 = never. */
+  readonly lockAfterMin: 0 | 2 | 5 | 15;
+  /** With a passphrase set: lock when another page or program comes to the front. */
+  readonly lockOnHide: boolean;
 }
 
 export const SETTINGS_KEY = 'preferences';
@@ -64,6 +68,8 @@ export const defaultSettings: Settings = {
   keepAfterMs: 0,
   mayLeaveDevice: false,
   standsAt: 'chair',
+  lockAfterMin: 5,
+  lockOnHide: false,
 };
 
 export interface Stores {

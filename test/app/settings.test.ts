@@ -12,6 +12,8 @@ const chosen: Settings = {
   keepAfterMs: 4000,
   mayLeaveDevice: true,
   standsAt: 'lab',
+  lockAfterMin: 15,
+  lockOnHide: true,
 };
 
 describe('stored preferences', () => {

@@ -3,6 +3,8 @@ import type { Devices } from '../../src/app/ports.ts';
 import { createRuntime } from '../../src/app/runtime.ts';
 import type { Runtime } from '../../src/app/runtime.types.ts';
 import { createFactLog } from '../../src/storage/fact-log.ts';
+import type { Keys } from '../../src/storage/keys.types.ts';
+import type { FactStore } from '../../src/storage/types.ts';
 import { createMemoryDisk, createMemoryStore, type MemoryDisk, type MemoryStore } from '../../src/storage/fake.ts';
 import { createFakeTime, type FakeTime } from '../../src/time/fake.ts';
 import { createFakeWindow, type FakeSpeech, type FakeSpeechOptions } from '../../src/voice/fake.ts';
@@ -31,7 +33,17 @@ export interface FakeAppOptions {
   /** The other windows, where a test has several. */
   readonly windows?: Devices['windows'];
   readonly persistence?: Devices['persistence'];
+  /** A record that can be under a passphrase, in place of the one in memory; asked for anew by each page. */
+  readonly sealed?: () => { readonly store: FactStore; readonly keys: Keys };
+  /** What is told to the other windows of the lock. */
+  readonly tellLock?: (news: unknown) => void;
 }
+
+const lockDevices = (keys: Keys, tell: FakeAppOptions['tellLock']): NonNullable<Devices['lock']> => ({
+  keys,
+  tell: (news) => tell?.(news),
+  busyElsewhere: () => Promise.resolve(false),
+});
 
 const settle = async () => {
   for (let i = 0; i < 20; i += 1) await Promise.resolve();
@@ -43,6 +55,7 @@ export async function fakeApp(options: FakeAppOptions = {}): Promise<FakeApp> {
   const disk = options.disk ?? createMemoryDisk();
   const settings = options.settings ?? new Map<string, unknown>();
   const store = createMemoryStore(disk);
+  const sealed = options.sealed?.();
   const { window, speech } = createFakeWindow({ host: time.host, ...options.speech });
   const files: { name: string; text: string }[] = [];
   const late: { runtime?: Runtime } = {};
@@ -57,7 +70,8 @@ export async function fakeApp(options: FakeAppOptions = {}): Promise<FakeApp> {
     voice,
     ...(options.windows === undefined ? {} : { windows: options.windows }),
     ...(options.persistence === undefined ? {} : { persistence: options.persistence }),
-    log: createFactLog({ storage: store, host: time.host }),
+    log: createFactLog({ storage: sealed?.store ?? store, host: time.host }),
+    ...(sealed === undefined ? {} : { lock: lockDevices(sealed.keys, options.tellLock) }),
     settings: {
       read: (name) => Promise.resolve({ ok: true, value: settings.get(name) }),
       write: (name, value) => {

@@ -35,6 +35,7 @@ export function rememberingActions() {
     takeUpdate: vi.fn(),
     askOwn: vi.fn(),
     askFiles: vi.fn(),
+    askLock: vi.fn(),
     print: vi.fn(),
   } satisfies AppActions;
 }

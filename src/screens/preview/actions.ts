@@ -34,5 +34,6 @@ export const loggingActions: AppActions = {
   savePaper: say('savePaper'),
   askOwn: say('askOwn'),
   askFiles: say('askFiles'),
+  askLock: say('askLock'),
   print: say('print'),
 };

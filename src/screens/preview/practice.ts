@@ -83,5 +83,7 @@ export const preferences: NonNullable<AppModel['preferences']> = {
   keepAfterMs: 0,
   mayLeaveDevice: false,
   standsAt: 'chair',
+  lockAfterMin: 5,
+  lockOnHide: false,
   onDevice: 'fetchable',
 };
