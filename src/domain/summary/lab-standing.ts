@@ -7,6 +7,7 @@ import { isKind, type CaseView, type VisitSpan } from '../case/fold.ts';
 import { addDays, parseDay, printDay, weekdayOf } from '../measure/calendar.ts';
 import type { LabDays, Practice } from '../protocol/types.ts';
 import { visitName } from './rows.ts';
+import type { LabLine } from './types.ts';
 
 /** Days from the order to the work, where the practice has set none. Common practice, no source. */
 export const LAB_DAYS: LabDays = { customTrays: 7, setUp: 7, finish: 10 };
@@ -65,12 +66,20 @@ function later(day: string, days: number): string {
   return start === undefined ? day : printDay(addDays(start, days));
 }
 
-/** The day last agreed for an order and not taken back; otherwise the practice's days from `from`. */
+/** The day last agreed for an order and not taken back. */
+function agreedFor(view: CaseView, order: number): string | undefined {
+  const { facts } = view.log;
+  for (let i = facts.length - 1; i >= 0; i -= 1) {
+    const fact = facts[i]!;
+    if (isKind(fact, 'labDue') && fact.body.order === order && !view.strikes.has(fact.seq)) return fact.body.day;
+  }
+  return undefined;
+}
+
+/** The day agreed for an order; otherwise the practice's days from `from`. */
 function dueOf(view: CaseView, span: VisitSpan, { practice, from, work }: Counted): DueDay {
-  const agreed = view.log.facts.findLast(
-    (fact) => isKind(fact, 'labDue') && fact.body.order === span.opened.seq && !view.strikes.has(fact.seq),
-  );
-  if (agreed !== undefined && isKind(agreed, 'labDue')) return { day: agreed.body.day, agreed: true };
+  const agreed = agreedFor(view, span.opened.seq);
+  if (agreed !== undefined) return { day: agreed, agreed: true };
   return { day: later(from, (practice.labDays ?? LAB_DAYS)[work.days]), agreed: false };
 }
 
@@ -153,6 +162,14 @@ export function agreedDay(view: CaseView, { day, today }: { readonly day: string
     return { ok: false, text: 'Nothing is ordered from the laboratory.' };
   if (day < today) return { ok: false, text: `${shortDay(day)} has passed.` };
   return { ok: true, body: { kind: 'labDue', order: span.opened.seq, day } };
+}
+
+/** The day agreed for the current visit's order, as the last line of that order; none while it is only counted. */
+export function dueLines(view: CaseView): readonly LabLine[] {
+  const span = view.visits.at(-1);
+  const day = span === undefined || orders(span) === undefined ? undefined : agreedFor(view, span.opened.seq);
+  if (day === undefined) return [];
+  return [{ id: 'due', text: `Work wanted back by ${shortDay(day)}.`, detail: `${day}, as agreed.` }];
 }
 
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];

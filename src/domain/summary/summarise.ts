@@ -6,6 +6,7 @@ import { clockRows } from './clocks.ts';
 import { computedRows } from './computed.ts';
 import { decidedOf } from './decided.ts';
 import { flagsOf } from './flags.ts';
+import { dueLines } from './lab-standing.ts';
 import { labWorkOf, openItems } from './lab.ts';
 import { answerRows, cautionsOf, noteRows, readingRows, signedRows, skipRows, visitName } from './rows.ts';
 import { setRows, verticalDimension } from './sets.ts';
@@ -81,7 +82,7 @@ export function summarise(view: CaseView, around: Surroundings): Summary {
   const decided = decidedOf({ view, visit: protocol.visit, rows, all, vertical, protocols, now });
   const flags = withAnswers(view, flagsOf({ rows, sets, vertical, clocks, readings, decided, passed, now }));
   const reason = reasonInWords(practice);
-  const labWork = labWorkOf({ view, protocol, practice, rows, clocks, vertical });
+  const labWork = [...labWorkOf({ view, protocol, practice, rows, clocks, vertical, decided }), ...dueLines(view)];
   return {
     caseCode: view.opened?.body.code ?? '',
     demo: view.opened?.body.demo ?? false,

@@ -5,6 +5,7 @@ import { foldCase } from '../../../src/domain/case/fold.ts';
 import { weekdayOf, parseDay } from '../../../src/domain/measure/calendar.ts';
 import {
   agreedDay,
+  dueLines,
   labStandings,
   orderInHand,
   shortDay,
@@ -150,6 +151,17 @@ describe('the order in hand', () => {
   });
 });
 
+describe('the order to the laboratory', () => {
+  it('names the day once it was agreed, and none that was only counted', () => {
+    const due: FactBody = { kind: 'labDue', order: 2, day: '2026-12-04' };
+    expect(dueLines(view(...first))).toEqual([]);
+    expect(dueLines(view(...first, due))).toEqual([
+      { id: 'due', text: 'Work wanted back by Fri 4 Dec.', detail: '2026-12-04, as agreed.' },
+    ]);
+    expect(dueLines(view(...first, due, visit(2)))).toEqual([]);
+  });
+});
+
 describe('in words', () => {
   const text = (today: string, ...bodies: readonly FactBody[]) => {
     const [standing] = labStandings(view(...bodies), { practice: smallPractice, dayAt });
@@ -195,8 +207,8 @@ describe('in words', () => {
     ['1970-01-01', 4],
     ['1900-03-01', 4],
     ['2026-11-29', 0],
-  ])('%s is weekday %d', (text, weekday) => {
-    expect(weekdayOf(parseDay(text)!)).toBe(weekday);
-    expect(new Date(`${text}T00:00:00Z`).getUTCDay()).toBe(weekday);
+  ])('%s is weekday %d', (date, weekday) => {
+    expect(weekdayOf(parseDay(date)!)).toBe(weekday);
+    expect(new Date(`${date}T00:00:00Z`).getUTCDay()).toBe(weekday);
   });
 });
