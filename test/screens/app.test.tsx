@@ -221,6 +221,35 @@ describe('clocks', () => {
   });
 });
 
+describe('what has left the room', () => {
+  const rowsOf = (page: HTMLElement) =>
+    [...page.querySelectorAll('.case-list li')].map((row) =>
+      [...row.querySelectorAll('.case-clock')].map((clock) => clock.textContent),
+    );
+  it('stands in the list of cases at its own case, closed or not, with what is due', () => {
+    const [first, second, third] = rowsOf(open('cases').page);
+    expect(first?.join(' ')).toMatch(/lower, disinfecting: bath over \+0:12 .*upper impression: pour by \d\d:\d\d/);
+    expect(second).toEqual([]);
+    expect(third?.join(' ')).toMatch(/lower impression: pour by \d\d:\d\d 13:00/);
+  });
+  it.each(['summary', 'labSheet'] as const)('can be said to be poured on the %s, of the open case only', (place) => {
+    const state = { ...states['summary']!, place, clocks: [...states['summary']!.clocks, ...states['cases']!.clocks] };
+    const { page, click, actions } = open({ ...state, ringing: [] });
+    const waiting = page.querySelector('.waiting')?.textContent ?? '';
+    expect(waiting).toContain('upper impression');
+    expect(waiting).not.toContain('K-2198');
+    const target = [...page.querySelectorAll<HTMLButtonElement>('.waiting button')].find((one) =>
+      one.textContent?.includes('Poured'),
+    );
+    expect(target).toBeDefined();
+    click('Poured: upper impression');
+    expect(actions.press).toHaveBeenLastCalledWith('taken:upper-impression');
+  });
+  it('is not asked for where nothing waits', () => {
+    expect(open('summary-clear').page.querySelector('.waiting')).toBeNull();
+  });
+});
+
 describe('flags are answered', () => {
   it('three sentences, then measured again', () => {
     const { click, actions, page } = open('flags-bar');

@@ -47,7 +47,7 @@ function Order({ model, bench, place, onPlace, onDeed, onAsk }: OrderProps) {
           key={line.id}
           line={line}
           place={i}
-          clock={model.clocks.find((one) => one.clock === line.clock)}
+          clock={model.clocks.find((one) => one.case === undefined && one.clock === line.clock)}
           now={model.now}
           current={i === place}
           onTick={() => {
@@ -191,7 +191,10 @@ function Bench({
 
 export function BenchScreen({ model, actions }: BenchProps) {
   const { summary } = model;
-  useEffect(() => window.scrollTo(0, 0), []);
+  // Browsers differ in what scrolling gives back; an effect may give back only what undoes it.
+  useEffect(() => {
+    window.scrollTo(0, 0);
+  }, []);
   if (summary?.bench === undefined)
     return (
       <main className="page">

@@ -7,6 +7,7 @@ import { RimMark, ToneIcon } from '../parts/Icons.tsx';
 import { SaidLine } from '../parts/Lines.tsx';
 import { SaveBadge, SoundTarget, SpeechTarget } from '../parts/Status.tsx';
 import { Target } from '../parts/Target.tsx';
+import { CaseClocks } from '../parts/Waiting.tsx';
 import { SafetyLine, UpdateBar } from './Device.tsx';
 import { TakeIn } from '../files/TakeIn.tsx';
 import { NewCase } from './NewCase.tsx';
@@ -35,7 +36,7 @@ function Stands({ row: { stands }, today }: RowProps) {
   );
 }
 
-function CaseRow({ row, today, actions }: RowProps & { readonly actions: AppActions }) {
+function CaseRow({ row, today, model, actions }: RowProps & PlaceProps) {
   return (
     <li>
       <Target size="big" onPress={() => actions.openCase(row.id)}>
@@ -49,6 +50,7 @@ function CaseRow({ row, today, actions }: RowProps & { readonly actions: AppActi
           opened {day(row.openedAt)}, {timeOfDay(row.openedAt)}
         </span>
         <Stands row={row} today={today} />
+        <CaseClocks model={model} caseId={row.id} />
       </Target>
     </li>
   );
@@ -112,7 +114,7 @@ export function CasesScreen({ model, actions }: PlaceProps) {
         {model.cases.length === 0 ? <p className="step-line">{model.reading ? 'Being read …' : 'None yet.'}</p> : null}
         <ul>
           {model.cases.map((row) => (
-            <CaseRow key={row.id} row={row} today={dayKey(model.now)} actions={actions} />
+            <CaseRow key={row.id} row={row} today={dayKey(model.now)} model={model} actions={actions} />
           ))}
         </ul>
       </section>

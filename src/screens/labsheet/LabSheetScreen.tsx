@@ -4,6 +4,7 @@ import type { PlaceProps } from '../cases/CasesScreen.tsx';
 import { SaveCase } from '../files/SaveCase.tsx';
 import { SaidLine } from '../parts/Lines.tsx';
 import { Target } from '../parts/Target.tsx';
+import { Waiting } from '../parts/Waiting.tsx';
 import { BeforeHandover } from './BeforeHandover.tsx';
 import { LabSheet } from './LabSheet.tsx';
 
@@ -47,6 +48,7 @@ export function LabSheetScreen({ model, actions }: PlaceProps) {
       <div className="no-print">
         <SaidLine said={model.said} trouble={model.trouble} />
       </div>
+      <Waiting model={model} actions={actions} />
       <BeforeHandover model={model} actions={actions} />
       {summary === undefined ? (
         <h1>No case is open</h1>

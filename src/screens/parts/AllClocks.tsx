@@ -2,8 +2,7 @@
 import { useEffect } from 'react';
 import type { RunningClock } from '../../app/model.ts';
 import type { Due } from '../../domain/summary/planned.ts';
-import { ChipEnd, ChipName, ChipTime, chipWords, type ChipProps } from './ClockChip.tsx';
-import { PhaseIcon } from './Icons.tsx';
+import { DueRow, keyOf, type ChipProps } from './ClockChip.tsx';
 import { Target } from './Target.tsx';
 
 const CLOSES: ReadonlySet<string> = new Set(['Escape', 'PageUp']);
@@ -40,19 +39,9 @@ export function AllClocks({ due, now, mayEnd, actions, onClose }: AllProps) {
           Close
         </Target>
       </header>
-      <ul>
+      <ul className="due-rows">
         {due.map((one) => (
-          <li key={`${one.row.case?.id ?? ''}${one.row.id}`} className={one.state === 'coming' ? '' : 'chip-over'}>
-            <PhaseIcon phase={one.phase} />
-            <ChipTime due={one} now={now} />
-            <p className="all-clocks-words">
-              <span className="all-clocks-due">{chipWords(one, now)}</span>
-              <span>
-                <ChipName row={one.row} />, {one.row.name}
-              </span>
-            </p>
-            {mayEnd || one.row.case !== undefined ? <ChipEnd due={one} actions={actions} /> : null}
-          </li>
+          <DueRow key={keyOf(one)} due={one} now={now} mayEnd={mayEnd} actions={actions} />
         ))}
       </ul>
     </section>

@@ -30,9 +30,14 @@ export function chipWords(due: Due<RunningClock>, now: number): string {
   return due.state === 'over' ? OVER[due.phase] : dueWords(due, now);
 }
 
+/** "1:10" left, or "+0:12" over. */
+export function chipTime({ at }: Due, now: number): string {
+  const left = timeLeft(at, now);
+  return left.over ? `+${left.text}` : left.text;
+}
+
 export function ChipTime({ due, now }: Pick<ChipProps, 'due' | 'now'>) {
-  const left = timeLeft(due.at, now);
-  return <time className="chip-time">{left.over ? `+${left.text}` : left.text}</time>;
+  return <time className="chip-time">{chipTime(due, now)}</time>;
 }
 
 interface ChipRow {
@@ -102,6 +107,26 @@ export function SmallChip({ due, now }: Pick<ChipProps, 'due' | 'now'>) {
       <p className="chip-name">
         <span className="chip-due">{chipWords(due, now)}</span> <ChipLabel row={due.row} />
       </p>
+    </li>
+  );
+}
+
+export const keyOf = ({ row }: Due<RunningClock>): string => `${row.case?.id ?? ''}${row.id}`;
+
+/** One clock on a line of its own, with all its words and what ends it. */
+export function DueRow({ due, now, mayEnd, actions }: ChipProps) {
+  const { row, phase, state } = due;
+  return (
+    <li className={state === 'coming' ? 'due-row' : 'due-row chip-over'}>
+      <PhaseIcon phase={phase} />
+      <ChipTime due={due} now={now} />
+      <p className="due-words">
+        <span className="due-what">{chipWords(due, now)}</span>
+        <span>
+          <ChipName row={row} />, {row.name}
+        </span>
+      </p>
+      {mayEnd || row.case !== undefined ? <ChipEnd due={due} actions={actions} /> : null}
     </li>
   );
 }

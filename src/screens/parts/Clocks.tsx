@@ -2,10 +2,10 @@
 import { useState } from 'react';
 import type { AppActions, AppModel, RunningClock } from '../../app/model.ts';
 import { phaseLabel } from '../../domain/summary/clocks.ts';
-import { dueNext, type Due } from '../../domain/summary/planned.ts';
+import { dueNext } from '../../domain/summary/planned.ts';
 import { stretch } from '../format.ts';
 import { AllClocks } from './AllClocks.tsx';
-import { ClockChip, SmallChip } from './ClockChip.tsx';
+import { ClockChip, keyOf, SmallChip } from './ClockChip.tsx';
 import { SignIcon } from './Icons.tsx';
 import { Target } from './Target.tsx';
 
@@ -33,7 +33,6 @@ export function ClockStrip({ model, actions }: StripProps) {
   const crowded = due.length > ROOMY;
   const large = crowded ? quiet.slice(0, 1) : quiet;
   const small = crowded ? quiet.slice(1, 1 + MOST_SMALL) : [];
-  const keyOf = ({ row }: Due<RunningClock>) => `${row.case?.id ?? ''}${row.id}`;
   return (
     <section className={crowded ? 'clocks clocks-crowded' : 'clocks'} aria-label="Running clocks">
       <ul className="chips">

@@ -1,5 +1,5 @@
 /** An impression leaves the chair: poured here, or taken over by the laboratory. Its clock then stops. */
-import type { AppActions } from '../../app/model.ts';
+import type { AppActions, RunningClock } from '../../app/model.ts';
 import type { ClockRow } from '../../domain/summary/types.ts';
 import { PhaseIcon } from './Icons.tsx';
 import { Target } from './Target.tsx';
@@ -10,12 +10,14 @@ export function waitsForPouring(clock: ClockRow): boolean {
 }
 
 interface TakenProps {
-  readonly clocks: readonly ClockRow[];
+  readonly clocks: readonly RunningClock[];
   readonly actions: AppActions;
 }
 
+/** Of the open case; another has to be opened first. */
 export function TakenTargets({ clocks, actions }: TakenProps) {
-  return clocks.filter(waitsForPouring).map((clock) => (
+  const own = clocks.filter((clock) => clock.case === undefined && waitsForPouring(clock));
+  return own.map((clock) => (
     <Target
       key={clock.id}
       size="big"

@@ -311,7 +311,8 @@ const places: Record<string, AppModel> = {
       caseRow('2', 'K-2207', 'Decide: keep the lower impression?'),
       { ...caseRow('3', 'K-2198', ''), closed: true, stands: { text: 'lab has: custom trays', due: '2026-05-11' } },
     ],
-    clocks: many,
+    caseId: '1',
+    clocks: [clocks.upperPour, clocks.lowerBath, { ...clocks.otherPour, case: { id: '3', code: 'K-2198' } }],
   },
   'cases-ringing': {
     ...base,

@@ -9,6 +9,7 @@ import { SignIcon, ToneIcon } from '../parts/Icons.tsx';
 import { FlagsPanel } from '../parts/Flags.tsx';
 import { CautionLine, PageHead, SaidLine } from '../parts/Lines.tsx';
 import { Target } from '../parts/Target.tsx';
+import { Waiting } from '../parts/Waiting.tsx';
 import type { VisitUi } from '../useVisitUi.ts';
 import { Hold, ReviewDays, SoreAreas, TracingsAndTeeth } from './decided.tsx';
 import { ClockTable, ComputedTable, FlagList, LabWork } from './parts.tsx';
@@ -84,6 +85,7 @@ export function SummaryScreen({ model, actions, ui }: SummaryProps) {
           <FromLab model={model} actions={actions} />
           <CautionLine cautions={summary.cautions} />
           <Open summary={summary} onFlags={model.flags.length === 0 ? undefined : () => ui.show('flags')} />
+          <Waiting model={model} actions={actions} />
           <LabWork summary={summary} />
           <ComputedTable summary={summary} />
           <Drawings summary={summary} />

@@ -74,6 +74,12 @@ export function disinfectedHow(clock: ClockRow, all: readonly ClockRow[]): strin
   return `${bath.name}, ${timeOfDay(bath.startedAt)} ${until}${short}`;
 }
 
+/** By when, until it is; then, when it was. */
+function pourWords({ takenAt }: ClockRow, due: number | undefined): string {
+  if (takenAt !== undefined) return `poured or taken over ${moment(takenAt)}`;
+  return due === undefined ? '–' : moment(due);
+}
+
 function ClockLine({ clock, all }: { readonly clock: ClockRow; readonly all: readonly ClockRow[] }) {
   const due = pourBy(clock);
   const notes = [...(clock.struck ? ['given up, taken again'] : []), ...clock.findings.map(findingText)];
@@ -89,7 +95,7 @@ function ClockLine({ clock, all }: { readonly clock: ClockRow; readonly all: rea
       <td className="cell-time">{time(clock.seatedAt)}</td>
       <td className="cell-time">{time(clock.outAt)}</td>
       <td>{clock.struck ? '–' : disinfectedHow(clock, all)}</td>
-      <td className="cell-value cell-moment">{due === undefined || clock.struck ? '–' : moment(due)}</td>
+      <td className="cell-value cell-moment">{clock.struck ? '–' : pourWords(clock, due)}</td>
       <td>{notes.length === 0 ? '–' : notes.join('; ')}</td>
     </tr>
   );
