@@ -118,6 +118,8 @@ it('goes to the laboratory and comes back, seen before the next visit and at its
   const back = await worked(lab.page, await handedOver(clinic.page));
   expect(await lab.axe()).toEqual([]);
   await lab.pictures('bench');
+  await press(lab.page, 'Lab sheet');
+  await lab.page.locator('.sheet-code').waitFor();
   const { page } = clinic;
   await press(page, 'Summary');
   await takeIn(page, back);

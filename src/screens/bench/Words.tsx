@@ -16,7 +16,7 @@ export function Words({ title, give, mayBeEmpty = false, onGive, onClose }: Word
   const ready = mayBeEmpty || text.trim() !== '';
   return (
     <form
-      className="bench-ask"
+      className="bench-ask no-print"
       onSubmit={(event) => {
         event.preventDefault();
         if (ready) onGive(text.trim());

@@ -34,14 +34,14 @@ export function BeforeHandover({ model, actions }: BeforeProps) {
           Overruled by {initials}: {reason}. This stands on the sheet.
         </p>
       ))}
-      {overruled.length > 0 || closedAt !== undefined ? null : (
-        <div className="page-targets">
-          {flags.length === 0 ? null : <Target onPress={() => actions.go('summary')}>Answer the flags</Target>}
+      <div className="page-targets">
+        {flags.length === 0 ? null : <Target onPress={() => actions.go('summary')}>Answer the flags</Target>}
+        {closedAt !== undefined ? null : (
           <Target onPress={() => actions.go('visit')}>
             {open.length === 0 ? 'To the sign-off' : 'Finish it, or overrule it at the sign-off'}
           </Target>
-        </div>
-      )}
+        )}
+      </div>
     </section>
   );
 }

@@ -103,7 +103,6 @@ export function labWords(bench: BenchSummary | undefined, visit: string): string
   return [
     ...(done === 0 ? [] : [`${counted(done, 'line', 'lines')} done`]),
     ...(open === 0 ? [] : [`${counted(open, 'question', 'questions')} open`]),
-    ...(bench.returned.some((one) => one.visit === visit) ? ['work returned'] : []),
   ].join(', ');
 }
 
