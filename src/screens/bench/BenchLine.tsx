@@ -26,7 +26,9 @@ function Wait({ clock, now }: WaitProps) {
       <span className="bench-digits">{left.over ? `+${left.text}` : left.text}</span>
       <span>
         {left.over ? after : before}
-        <span className="cell-more">{left.over ? 'since' : 'until'} {moment(phase.dueAt)}</span>
+        <span className="cell-more">
+          {left.over ? 'since' : 'until'} {moment(phase.dueAt)}
+        </span>
       </span>
     </p>
   );
