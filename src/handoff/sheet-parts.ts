@@ -118,7 +118,9 @@ function measuredLines(vertical: VerticalDimension): string[] {
 }
 
 /** Heights of this visit in sentences, and what follows from them for the mounting. */
-function heightLines(vertical: VerticalDimension): string[] {
+function heightLines({ vertical, visit }: Summary): string[] {
+  // Later visits are mounted at the height that was kept; a wanted height would read like an order.
+  if (visit > 1 && vertical.lab === undefined) return measuredLines(vertical);
   const chosen = `chosen space ${tenths(vertical.targetSpaceMm)} mm`;
   return [
     ...measuredLines(vertical),
@@ -136,7 +138,7 @@ export function allHeightLines(summary: Summary): string[] {
   );
   const marks = summary.vertical.markSet === '' ? 'this visit' : summary.vertical.markSet;
   return [
-    ...heightLines(summary.vertical),
+    ...heightLines(summary),
     ...earlier,
     `Heights are distances between the marks of ${marks} only; compare them with no others.`,
   ];

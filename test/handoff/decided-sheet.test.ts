@@ -89,3 +89,21 @@ describe('on the sheet as text', () => {
     expect(missing).toEqual([]);
   });
 });
+
+describe('heights on the sheet of a later visit', () => {
+  const between = [
+    answered('marks', 'made'),
+    answered('bases-rest', 'both'),
+    ...at('rest-height', 71, 71.5, 72),
+    answered('bases-closed', 'both'),
+    ...at('closed-height', 68.5, 69, 69.5),
+  ];
+
+  it('are those measured; no wanted height that could be taken for an order, unless a record asks for one', () => {
+    const second = textOf(summaryOf({ visit: 2, bodies: between }));
+    expect(second).toContain('Space between rest and closed: 2.5');
+    expect(second).not.toMatch(/Height wanted|Record to be made/);
+    const refused = textOf(summaryOf({ visit: 3, bodies: [...between, ...at('record-height', 69)] }));
+    expect(refused).toContain('Height wanted between the marks: 68.5 mm');
+  });
+});

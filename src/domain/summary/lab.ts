@@ -3,6 +3,8 @@ import { liveOf, visitFacts, type CaseView } from '../case/fold.ts';
 import { formatHundredths, type Hundredths } from '../measure/length.ts';
 import { answerOf, isShown } from '../protocol/path.ts';
 import type { Practice, Step, VisitProtocol } from '../protocol/types.ts';
+import type { Decided } from './decided.types.ts';
+import { laterWork } from './lab-later.ts';
 import type { ClockRow, Flag, LabLine, ReadingRow, VerticalDimension } from './types.ts';
 
 /** The clock of an impression that counts and is poured: removed, not given up, the latest attempt. */
@@ -87,7 +89,7 @@ function wishesOf(view: CaseView, protocol: VisitProtocol): readonly string[] {
     });
 }
 
-/** Work for the laboratory after the first visit, in working order. */
+/** Work for the laboratory after this visit, in working order: what is poured first, then what the visit decided. */
 export function labWorkOf(found: {
   readonly view: CaseView;
   readonly protocol: VisitProtocol;
@@ -95,10 +97,12 @@ export function labWorkOf(found: {
   readonly rows: readonly ReadingRow[];
   readonly clocks: readonly ClockRow[];
   readonly vertical: VerticalDimension;
+  readonly decided?: Decided;
 }): readonly LabLine[] {
-  const { view, protocol, practice, rows, clocks, vertical } = found;
+  const { view, protocol, practice, rows, clocks, vertical, decided = {} } = found;
   const kept = keptImpressions(clocks);
   const pours = kept.map((clock) => pourLine(clock, clocks));
+  if (protocol.visit > 1) return [...pours, ...laterWork({ view, protocol, rows, vertical, decided })];
   const wishes = wishesOf(view, protocol);
   return [
     ...pours,

@@ -89,7 +89,9 @@ const VERDICT: Readonly<Record<Summary['vertical']['verdict'], string>> = {
 };
 
 function HeightWords({ summary }: SheetProps) {
-  const { vertical } = summary;
+  const { vertical, visit } = summary;
+  // Later visits are mounted at the height that was kept; a wanted height would read like an order.
+  const ordered = visit === 1 || vertical.lab !== undefined;
   const give = vertical.uncertaintyMm === undefined ? '' : ` ± ${tenths(vertical.uncertaintyMm)}`;
   const space = vertical.restSpaceMm === undefined ? '' : `${tenths(vertical.restSpaceMm)}${give} mm, `;
   const at = vertical.convention === 'rest' ? 'at rest height' : `at rest height less ${mm(vertical.targetSpaceMm)} mm`;
@@ -98,13 +100,15 @@ function HeightWords({ summary }: SheetProps) {
       <li>
         Space between rest and closed: <strong>{`${space}${vertical.doubt ?? VERDICT[vertical.verdict]}`}</strong>
       </li>
-      <li>
-        Record to be made {at}
-        {vertical.record?.medianMm === undefined
-          ? '; its height was not read'
-          : `; made at ${mm(vertical.record.medianMm)} mm`}
-      </li>
-      {vertical.targetHeightMm === undefined ? null : (
+      {ordered ? (
+        <li>
+          Record to be made {at}
+          {vertical.record?.medianMm === undefined
+            ? '; its height was not read'
+            : `; made at ${mm(vertical.record.medianMm)} mm`}
+        </li>
+      ) : null}
+      {vertical.targetHeightMm === undefined || !ordered ? null : (
         <li>
           Height wanted between the marks: <strong>{tenths(vertical.targetHeightMm)} mm</strong>
         </li>
