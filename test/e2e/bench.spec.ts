@@ -137,7 +137,7 @@ it('goes to the laboratory and comes back, seen before the next visit and at its
   await page.locator('.lab-bar').getByRole('button', { name: 'Answer' }).click();
   await page.getByLabel(/^Answer as/).fill('The upper one.');
   await page.keyboard.press('Enter');
-  await page.getByText('Answered: The upper one.').waitFor();
+  await page.locator('.lab-answer').getByText('The upper one.').waitFor();
   await clinic.pictures('summary-from-lab');
   expect([...clinic.troubles(), ...lab.troubles()]).toEqual([]);
   expect([...clinic.foreignRequests(), ...lab.foreignRequests()]).toEqual([]);
