@@ -1,6 +1,7 @@
 /** What is read aloud of clocks, in the language of the visit: alarms, and what "how long" answers. */
 import type { PhaseId } from '../domain/case/facts.ts';
 import type { Language } from '../domain/protocol/types.ts';
+import { dueOf } from '../domain/summary/planned.ts';
 import type { ClockRow } from '../domain/summary/types.ts';
 
 interface ClockWords {
@@ -11,6 +12,8 @@ interface ClockWords {
   readonly seconds: readonly [one: string, many: string];
   left(time: string): string;
   over(time: string): string;
+  /** What is planned back from the working time; the other acts are due when their phase ends. */
+  readonly acts: Readonly<Record<'load' | 'seat', readonly [inTime: (time: string) => string, now: string]>>;
   readonly isOver: string;
   rangLate(time: string): string;
   readonly none: string;
@@ -32,6 +35,10 @@ const words: Readonly<Record<Language, ClockWords>> = {
     seconds: ['second', 'seconds'],
     left: (time) => `${time} left`,
     over: (time) => `${time} over`,
+    acts: {
+      load: [(time) => `load the tray in ${time}`, 'load the tray now'],
+      seat: [(time) => `seat in ${time}`, 'seat now'],
+    },
     isOver: ' over',
     rangLate: (time) => `rang ${time} late`,
     none: 'No clock is running.',
@@ -50,6 +57,10 @@ const words: Readonly<Record<Language, ClockWords>> = {
     seconds: ['Sekunde', 'Sekunden'],
     left: (time) => `noch ${time}`,
     over: (time) => `${time} überschritten`,
+    acts: {
+      load: [(time) => `Löffel füllen in ${time}`, 'jetzt Löffel füllen'],
+      seat: [(time) => `einsetzen in ${time}`, 'jetzt einsetzen'],
+    },
     isOver: ' vorbei',
     rangLate: (time) => `${time} zu spät geklingelt`,
     none: 'Es läuft keine Uhr.',
@@ -68,6 +79,10 @@ const words: Readonly<Record<Language, ClockWords>> = {
     seconds: ['segundo', 'segundos'],
     left: (time) => `faltan ${time}`,
     over: (time) => `${time} de más`,
+    acts: {
+      load: [(time) => `cargar la cubeta en ${time}`, 'cargar la cubeta ahora'],
+      seat: [(time) => `asentar en ${time}`, 'asentar ahora'],
+    },
     isOver: ', fin',
     rangLate: (time) => `sonó con ${time} de retraso`,
     none: 'No hay ningún reloj en marcha.',
@@ -86,6 +101,10 @@ const words: Readonly<Record<Language, ClockWords>> = {
     seconds: ['seconde', 'secondes'],
     left: (time) => `encore ${time}`,
     over: (time) => `${time} de trop`,
+    acts: {
+      load: [(time) => `garnir le porte-empreinte dans ${time}`, 'garnir le porte-empreinte maintenant'],
+      seat: [(time) => `insérer dans ${time}`, 'insérer maintenant'],
+    },
     isOver: ', terminé',
     rangLate: (time) => `sonné avec ${time} de retard`,
     none: 'Aucun chronomètre ne tourne.',
@@ -103,20 +122,38 @@ export function spokenDuration(ms: number, language: Language): string {
   return parts.join(' ');
 }
 
-/** What every running clock has left, or by how much it is over. */
-export function howLongText(rows: readonly ClockRow[], around: { readonly language: Language; now(): number }): string {
-  const { name, phases, left, over, none } = words[around.language];
+interface Asked {
+  readonly language: Language;
+  now(): number;
+}
+
+/** ", seat in 20 seconds": what is due before the phase ends. */
+function plannedWords(row: ClockRow, { language, now }: Asked): string {
+  const due = dueOf(row, now());
+  if (due === undefined || due.state === 'over' || (due.act !== 'load' && due.act !== 'seat')) return '';
+  const [inTime, atOnce] = words[language].acts[due.act];
+  return `, ${due.state === 'now' ? atOnce : inTime(spokenDuration(due.at - now(), language))}`;
+}
+
+function clockText(row: ClockRow, asked: Asked): string {
+  const { name, phases, left, over } = words[asked.language];
+  const label = name(row.clock, row.label);
+  const phase = row.phases.find((p) => p.id === row.now);
+  if (phase === undefined) return label;
+  const ms = phase.dueAt - asked.now();
+  const time = spokenDuration(Math.abs(ms), asked.language);
+  return `${label}: ${phases[phase.id] ?? phase.label}, ${ms >= 0 ? left(time) : over(time)}${plannedWords(row, asked)}`;
+}
+
+/** What every running clock has left or by how much it is over, and what is to be done; the soonest first. */
+export function howLongText(rows: readonly ClockRow[], asked: Asked): string {
   const running = rows.filter((row) => !row.stopped && row.now !== undefined);
-  if (running.length === 0) return none;
+  if (running.length === 0) return words[asked.language].none;
+  const now = asked.now();
+  const dueAt = (row: ClockRow) => dueOf(row, now)?.at ?? row.phases.find((p) => p.id === row.now)?.dueAt ?? now;
   return running
-    .map((row) => {
-      const label = name(row.clock, row.label);
-      const phase = row.phases.find((p) => p.id === row.now);
-      if (phase === undefined) return label;
-      const ms = phase.dueAt - around.now();
-      const time = spokenDuration(Math.abs(ms), around.language);
-      return `${label}: ${phases[phase.id] ?? phase.label}, ${ms >= 0 ? left(time) : over(time)}`;
-    })
+    .toSorted((a, b) => dueAt(a) - dueAt(b))
+    .map((row) => clockText(row, asked))
     .join('. ');
 }
 

@@ -9,7 +9,7 @@ import { dayOf, printDay } from '../domain/measure/calendar.ts';
 import { isExpired, lotText } from '../domain/protocol/lots.ts';
 import { onOffer } from '../domain/protocol/on-offer.ts';
 import { stepOf } from '../domain/protocol/path.ts';
-import { clockRows } from '../domain/summary/clocks.ts';
+import { allClocks } from '../domain/summary/clocks.ts';
 import { agreedDay } from '../domain/summary/lab-standing.ts';
 import { summarise } from '../domain/summary/summarise.ts';
 import { interpretAddressed } from '../interpret/address.ts';
@@ -190,10 +190,7 @@ class VisitSession implements Session {
       case 'material':
         return this.choose(intent.id);
       case 'howLong':
-        return {
-          ...QUIET,
-          speak: howLongText(clockRows(this.current, this.deps.protocol, this.deps.now()), this.deps),
-        };
+        return { ...QUIET, speak: howLongText(this.clocks(), this.deps) };
       case 'sayAgain':
         return { ...QUIET, ...this.readBack() };
       case 'help':
@@ -222,6 +219,11 @@ class VisitSession implements Session {
     if (offer === undefined) return { ...QUIET, trouble: 'Choose the material first.' };
     if ('mixS' in offer) return this.send({ type: 'START', material: offer, day: this.today() });
     return this.send({ type: 'START', agent: offer });
+  }
+
+  /** Of this visit, and what the visits before have left to be poured. */
+  private clocks() {
+    return allClocks(this.current, { protocol: this.deps.protocol, now: this.deps.now() });
   }
 
   private today(): string {

@@ -107,6 +107,11 @@ describe('in the next visit', () => {
     expect(second.summary().clocks).toEqual([]);
   });
 
+  it('is told when somebody asks how long', () => {
+    const { second } = secondVisit();
+    expect(second.say('how long').speak).toMatch(/^upper primary: pour within, \d+ minutes .*over$/);
+  });
+
   it('until it is, there', () => {
     const { second } = secondVisit();
     expect(second.press('taken:upper-primary').said).toContain('poured or taken over');

@@ -156,7 +156,7 @@ function toRow(clock: RawClock, { view, protocol, now }: Standing): ClockRow {
   return {
     id: `${body.clock}/${clock.attempt}`,
     clock: body.clock,
-    label: step?.kind === 'clock' ? (step.clockLabel ?? step.title) : body.clock,
+    label: step?.kind === 'clock' ? (step.clockLabel ?? step.title) : body.clock.replaceAll('-', ' '),
     attempt: clock.attempt,
     flow: body.flow,
     name: body.flow === 'impression' ? body.material.name : body.agent.name,
