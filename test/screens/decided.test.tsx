@@ -1,13 +1,16 @@
 /** The drawings of what is computed where visits decide: to scale, in words, and nothing by colour alone. */
 import { renderToStaticMarkup } from 'react-dom/server';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { CaseHinge } from '../../src/screens/drawings/fromSummary.tsx';
 import { SoreMap } from '../../src/screens/drawings/SoreMap.tsx';
 import { ToothSizes } from '../../src/screens/drawings/ToothSizes.tsx';
 import { Tracing } from '../../src/screens/drawings/Tracing.tsx';
 import { LabSheet } from '../../src/screens/labsheet/LabSheet.tsx';
+import { fetchDecided } from '../../src/screens/decided/Lazy.tsx';
 import { states } from '../../src/screens/preview/states.ts';
 import { Hold, ReviewDays, SoreAreas, TracingsAndTeeth } from '../../src/screens/summary/decided.tsx';
+
+beforeAll(fetchDecided);
 
 const summary = states['summary-decided']!.summary!;
 const numbersIn = (markup: string, pattern: RegExp): number[] => [...markup.matchAll(pattern)].map((m) => Number(m[1]));

@@ -3,7 +3,7 @@ import type { CaseCode as Code } from '../../app/files.types.ts';
 import type { Summary } from '../../domain/summary/types.ts';
 import { CaseHeights, CaseHinge, SetRuler } from '../drawings/fromSummary.tsx';
 import { changeRange, day, mm, tenths, timeOfDay } from '../format.ts';
-import { Hold, ReviewDays, SoreAreas, TracingsAndTeeth } from '../summary/decided.tsx';
+import { ReviewLater, TracingsLater } from '../decided/Lazy.tsx';
 import { ClockTable, FlagList, LabWork } from '../summary/parts.tsx';
 import { BenchPart } from './BenchPart.tsx';
 import { CaseCode } from './CaseCode.tsx';
@@ -157,11 +157,9 @@ export function LabSheet({ summary, code }: WholeProps) {
       <LabWork summary={summary} />
       <ClockTable summary={summary} />
       <Heights summary={summary} />
-      <TracingsAndTeeth summary={summary} />
+      <TracingsLater summary={summary} />
       <Measurements summary={summary} />
-      <Hold summary={summary} />
-      <SoreAreas summary={summary} />
-      <ReviewDays summary={summary} />
+      <ReviewLater summary={summary} />
       <FlagList summary={summary} brief />
       <Findings summary={summary} />
       <BenchPart summary={summary} />

@@ -11,7 +11,7 @@ import { CautionLine, PageHead, SaidLine } from '../parts/Lines.tsx';
 import { Target } from '../parts/Target.tsx';
 import { Waiting } from '../parts/Waiting.tsx';
 import type { VisitUi } from '../useVisitUi.ts';
-import { Hold, ReviewDays, SoreAreas, TracingsAndTeeth } from './decided.tsx';
+import { ReviewLater, TracingsLater } from '../decided/Lazy.tsx';
 import { ClockTable, ComputedTable, FlagList, LabWork } from './parts.tsx';
 
 interface SummaryProps {
@@ -89,10 +89,8 @@ export function SummaryScreen({ model, actions, ui }: SummaryProps) {
           <LabWork summary={summary} />
           <ComputedTable summary={summary} />
           <Drawings summary={summary} />
-          <TracingsAndTeeth summary={summary} />
-          <SoreAreas summary={summary} />
-          <Hold summary={summary} />
-          <ReviewDays summary={summary} />
+          <TracingsLater summary={summary} />
+          <ReviewLater summary={summary} />
           <ClockTable summary={summary} />
           <FlagList summary={summary} />
           <TakeIn model={model} actions={actions} />

@@ -1,5 +1,6 @@
 /** The middle of a step, one shape for each kind of thing that is asked. */
 import { useState } from 'react';
+import { useDecided } from '../decided/Lazy.tsx';
 import { choicesOf } from '../choices.ts';
 import { Target } from '../parts/Target.tsx';
 import { ToneIcon } from '../parts/Icons.tsx';
@@ -7,8 +8,7 @@ import { ChooseBody, ConfirmBody, ReadingBody } from './NumberBodies.tsx';
 import { ClockBody } from './ClockBody.tsx';
 import { ClosedBody, HeldBody, ReasonBody } from './PauseBodies.tsx';
 import { SignoffBody } from './SignoffBody.tsx';
-import { SoreBody } from './SoreBody.tsx';
-import { TracingBody, type SheetMark } from './TracingBody.tsx';
+import type { SheetMark } from './TracingBody.tsx';
 import { WithDrawing, type BodyProps } from './body.tsx';
 
 function AnswersBody({ model, step, actions }: BodyProps) {
@@ -48,9 +48,10 @@ export function StepBody(props: BodyProps) {
   // Held here, for a point on the millimetre sheet is kept in two steps.
   const [mark, setMark] = useState<SheetMark>();
   const { mode, drawing, correcting } = props.step;
-  if (mode === 'check' && ON_MAP.includes(drawing ?? '')) return <SoreBody {...props} />;
-  if (mode === 'reading' && drawing === 'tracing' && correcting === undefined)
-    return <TracingBody {...props} mark={mark} onMark={setMark} />;
+  const parts = useDecided();
+  if (parts !== undefined && mode === 'check' && ON_MAP.includes(drawing ?? '')) return <parts.SoreBody {...props} />;
+  if (parts !== undefined && mode === 'reading' && drawing === 'tracing' && correcting === undefined)
+    return <parts.TracingBody {...props} mark={mark} onMark={setMark} />;
   switch (mode) {
     case 'inform':
       return <WithDrawing model={props.model} step={props.step} />;

@@ -1,11 +1,10 @@
 /** The drawing that belongs to a step, with the case's own numbers on it. */
 import type { AppModel, StepView } from '../../app/model.ts';
+import type { DrawingId } from '../../domain/protocol/types.ts';
 import type { Summary } from '../../domain/summary/types.ts';
 import { Face, Sulcus } from '../drawings/Face.tsx';
 import { CaseHeights, CaseHinge, SetRuler } from '../drawings/fromSummary.tsx';
-import { SoreMap } from '../drawings/SoreMap.tsx';
-import { ToothSizes } from '../drawings/ToothSizes.tsx';
-import { Tracing } from '../drawings/Tracing.tsx';
+import { useDecided } from '../decided/Lazy.tsx';
 import { LowerRidge, TrayPlan, UpperRidge } from '../drawings/Ridges.tsx';
 import { digitsToMm } from '../format.ts';
 
@@ -37,6 +36,20 @@ function RulerHere({ model, step }: DrawingProps) {
   return <SetRuler set={set} plausibleMm={[reading.plausible[0] / 100, reading.plausible[1] / 100]} />;
 }
 
+interface DecidedProps {
+  readonly drawing: DrawingId;
+  readonly summary: Summary | undefined;
+}
+
+function Decided({ drawing, summary }: DecidedProps) {
+  const parts = useDecided();
+  if (parts === undefined) return null;
+  const { SoreMap, ToothSizes, Tracing } = parts;
+  if (drawing === 'tracing') return summary?.tracing === undefined ? null : <Tracing tracing={summary.tracing} />;
+  if (drawing === 'tooth-sizes') return <ToothSizes teeth={summary?.teeth ?? []} />;
+  return <SoreMap areas={summary?.sore ?? []} />;
+}
+
 export function StepDrawing({ model, step }: DrawingProps) {
   const repeated = (step.reading?.least ?? 1) > 1 && (step.reading?.kept.length ?? 0) > 0;
   if (repeated) return <RulerHere model={model} step={step} />;
@@ -66,13 +79,11 @@ export function StepDrawing({ model, step }: DrawingProps) {
     case 'hinge':
       return summary === undefined ? null : <CaseHinge summary={summary} />;
     case 'tracing':
-      return summary?.tracing === undefined ? null : <Tracing tracing={summary.tracing} />;
     case 'tooth-sizes':
-      return <ToothSizes teeth={summary?.teeth ?? []} />;
     case 'sore-map':
     case 'sore-upper':
     case 'sore-lower':
-      return <SoreMap areas={summary?.sore ?? []} />;
+      return <Decided drawing={step.drawing} summary={summary} />;
     case 'sulcus':
       return <Sulcus {...given('depthMm', keptMm(step))} />;
   }
