@@ -12,11 +12,10 @@ import type {
   BenchReturned,
   BenchSummary,
 } from './bench.types.ts';
+import { figuresOf, plain, type Ordered } from './bench-figures.ts';
 import { keptImpressions } from './lab.ts';
 import { visitName } from './rows.ts';
 import type { LabLine, Summary } from './types.ts';
-
-type Ordered = Pick<Summary, 'labWork' | 'clocks' | 'readings' | 'sets' | 'vertical'>;
 
 /** "visit 1" of the opening with this seq; '' for one that is no opening. */
 function visitAt(view: CaseView, order: number): string {
@@ -30,45 +29,6 @@ const mark = ({ seq, act, at }: Fact, by: string): BenchMark => ({ seq, act, at,
 function lineId({ id }: LabLine, clocks: Summary['clocks']): string {
   const clock = keptImpressions(clocks).find((one) => id === `pour:${one.clock}`);
   return clock === undefined ? id : `${id}/${clock.attempt}`;
-}
-
-const MINUS = '−';
-const plain = (mm: number): string => formatHundredths(Math.round(mm * 100));
-const signed = (mm: number): string => `${mm > 0.049 ? '+' : mm < -0.049 ? MINUS : ''}${Math.abs(mm).toFixed(1)}`;
-
-function range([low, high]: readonly [number, number]): string {
-  const [a, b] = Math.abs(low) <= Math.abs(high) ? [signed(low), signed(high)] : [signed(high), signed(low)];
-  return a === b ? a : `${a} to ${b}`;
-}
-
-/** Where the borders go, site by site, or by the practice's rule where no depth was read. */
-function borderFigures({ readings }: Ordered, { borderShort }: Practice): readonly BenchFigure[] {
-  const sites = readings.filter((row) => row.struck === undefined && row.reading.includes('sulcus'));
-  if (sites.length === 0)
-    return [{ label: 'Border short of the deepest point', digits: formatHundredths(borderShort), unit: 'mm' }];
-  return sites.map((row) => ({
-    label: `Border at, ${row.label.toLowerCase()}`,
-    digits: formatHundredths(Math.max(0, row.value - borderShort)),
-    unit: 'mm',
-    more: `sulcus ${formatHundredths(row.value)} mm deep`,
-  }));
-}
-
-function mountFigures({ vertical }: Ordered): readonly BenchFigure[] {
-  const { record, lab, targetHeightMm } = vertical;
-  if (record?.medianMm === undefined || lab === undefined) return [];
-  return [
-    { label: 'Record made at', digits: record.medianMm.toFixed(1), unit: 'mm', more: 'between the marks' },
-    { label: 'Pin, change', digits: range(lab.pinMm), unit: 'mm', more: `${MINUS} closes` },
-    ...(targetHeightMm === undefined
-      ? []
-      : [{ label: 'Height wanted', digits: targetHeightMm.toFixed(1), unit: 'mm', more: 'between the marks' }]),
-  ];
-}
-
-function figuresOf(line: LabLine, found: Ordered, practice: Practice): readonly BenchFigure[] {
-  if (line.id === 'border') return borderFigures(found, practice);
-  return line.id === 'mount' ? mountFigures(found) : [];
 }
 
 /** Sets by their median, other readings singly; struck ones not at all. */

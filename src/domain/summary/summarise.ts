@@ -111,7 +111,7 @@ export function summarise(view: CaseView, around: Surroundings): Summary {
     ),
     computed: computedRows({ view, rows, all, vertical, practice, decided, earlier }),
     labWork,
-    bench: benchSummary(view, { labWork, clocks, readings: rows, sets, vertical }, practice),
+    bench: benchSummary(view, { labWork, clocks, readings: rows, sets, vertical, ...decided }, practice),
     open: openItems({ view, protocol, clocks, flags }),
     signed: signedRows(view).map((s) => (s.overruled === undefined ? s : { ...s, overruled: reason(s.overruled) })),
   };

@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { parseRecording, runReplays } from '../../../src/app/replay.ts';
 import type { Fact, FactBody } from '../../../src/domain/case/facts.ts';
 import { foldCase, lastAct } from '../../../src/domain/case/fold.ts';
 import { parseFacts } from '../../../src/domain/case/parse.ts';
@@ -69,6 +72,34 @@ describe('the order at the bench', () => {
     const single = readings.filter((row) => row.struck === undefined && !inSets.has(row.seq));
     expect(numbers).toHaveLength(sets.length + single.length);
     expect(numbers.map((one) => one.label)).toEqual(expect.arrayContaining(single.map((row) => row.label)));
+  });
+});
+
+describe('the orders of later visits', () => {
+  const five = [1, 2, 3, 4, 5].map((visit) => {
+    const parsed = parseRecording(readFileSync(join('scripts/recorded/five', `visit-${visit}.jsonl`), 'utf8'));
+    if (!parsed.ok) throw new Error(parsed.text);
+    return parsed.recording;
+  });
+  const played = runReplays(five, { readings: readingDefs, practice: defaultPractice, appVersion: '0' });
+  if ('failed' in played) throw new Error(played.failed);
+
+  it('show the size of every tooth with how far the rules lie apart, and the height the casts are mounted at', () => {
+    const { bench, teeth = [], vertical } = played[1]!.summary;
+    const setUp = bench?.lines.find((line) => line.id === 'set-up');
+    expect(teeth.length).toBeGreaterThan(0);
+    expect(setUp?.figures.map((one) => one.label)).toEqual(teeth.map((row) => row.label));
+    for (const [i, row] of teeth.entries()) {
+      expect(setUp?.figures[i]?.digits).toContain(row.lowMm.toFixed(1));
+      expect(setUp?.figures[i]?.digits).toContain(row.highMm.toFixed(1));
+    }
+    const mount = bench?.lines.find((line) => line.id === 'mount-centric');
+    expect(Number(mount?.figures[0]?.digits)).toBeCloseTo(vertical.closed?.meanMm ?? Number.NaN, 2);
+  });
+
+  it('have a line at the bench for every line of the order, at every visit', () => {
+    for (const { summary } of played)
+      expect(summary.bench?.lines.map((line) => line.text)).toEqual(summary.labWork.map((line) => line.text));
   });
 });
 
