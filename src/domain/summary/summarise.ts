@@ -82,7 +82,7 @@ export function summarise(view: CaseView, around: Surroundings): Summary {
   const decided = decidedOf({ view, visit: protocol.visit, rows, all, vertical, protocols, now });
   const flags = withAnswers(view, flagsOf({ rows, sets, vertical, clocks, readings, decided, passed, now }));
   const reason = reasonInWords(practice);
-  const labWork = [...labWorkOf({ view, protocol, practice, rows, clocks, vertical }), ...dueLines(view)];
+  const labWork = [...labWorkOf({ view, protocol, practice, rows, clocks, vertical, decided }), ...dueLines(view)];
   return {
     caseCode: view.opened?.body.code ?? '',
     demo: view.opened?.body.demo ?? false,
