@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { gzipSync } from 'node:zlib';
 import {
+  arriving,
   makeCaseFile,
   makeFhir,
   makePdf,
@@ -78,11 +79,21 @@ async function oneVisit(facts: readonly Fact[]): Promise<void> {
   show('PDF, A4', await timed('PDF, A4', () => makePdf(open, 'A4', host)));
   show('PDF, Letter', await timed('PDF, Letter', () => makePdf(open, 'LETTER', host)));
   show('FHIR bundle without PDF', await timed('FHIR bundle', () => makeFhir(open, host)));
+  const pdf = good(await makePdf(open, 'A4', host)).bytes;
+  show('FHIR bundle with its PDF', await timed('FHIR bundle, PDF given', () => makeFhir(open, host, pdf)));
   const file = await timed('case file', () => makeCaseFile(open, host));
   show('case file', file);
   const sealed = await timed('case file under a passphrase', () => makeCaseFile(open, host, 'seven wet gloves'));
   const text = new TextDecoder().decode(good(sealed).bytes);
   await timed('opening it', () => readCaseFile(text, 'seven wet gloves'));
+}
+
+/** All that taking a file in does but writing to the disk: read, verified, merged, folded, a session running on it. */
+async function takenIn(text: string, here: readonly Fact[]): Promise<void> {
+  const file = good(await readCaseFile(text));
+  const { facts } = good(await arriving(here, file, 'chair-1'));
+  const opened = await openStored(file.caseId, [...here, ...facts], { now: () => 0 });
+  if (!opened.ok) throw new Error(opened.text);
 }
 
 async function tenThousand(facts: readonly Fact[]): Promise<void> {
@@ -94,6 +105,7 @@ async function tenThousand(facts: readonly Fact[]): Promise<void> {
   const read = good(await timed('read and verified', () => readCaseFile(text), 3));
   await timed('import into an empty record', () => arrivalOf([], read, 'lab-1'), 3);
   await timed('import into a record that has half of them', () => arrivalOf(all.slice(0, 5000), read, 'chair-1'), 3);
+  await timed('from the text to a case that can be worked on', () => takenIn(text, all.slice(0, 5000)), 3);
 }
 
 export default async function measure(): Promise<void> {
