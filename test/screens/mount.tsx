@@ -4,8 +4,13 @@ import { createRoot, type Root } from 'react-dom/client';
 import { vi } from 'vitest';
 import type { AppActions, AppModel } from '../../src/app/model.ts';
 import { App } from '../../src/screens/App.tsx';
+import { fetchDecided } from '../../src/screens/decided/Lazy.tsx';
+import { fetchPractice } from '../../src/screens/practice/Lazy.tsx';
 
 (globalThis as { IS_REACT_ACT_ENVIRONMENT?: boolean }).IS_REACT_ACT_ENVIRONMENT = true;
+
+// Fetched before anything is mounted: a page that closes while they are on their way would leave them behind.
+await Promise.all([fetchDecided(), fetchPractice()]);
 
 export function rememberingActions() {
   return {

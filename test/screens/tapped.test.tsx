@@ -1,15 +1,12 @@
 // @vitest-environment happy-dom
 /** Points tapped on the millimetre sheet and places touched on the fitting surfaces go the way of what is typed or said. */
 import { act } from 'react';
-import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import type { AppModel } from '../../src/app/model.ts';
-import { fetchDecided } from '../../src/screens/decided/Lazy.tsx';
 import { states } from '../../src/screens/preview/states.ts';
 import { lowerRegions, upperRegions } from '../../src/domain/protocol/regions.ts';
 import { placeOf, SURFACE } from '../../src/screens/drawings/surfaces.ts';
 import { mount, type Mounted } from './mount.tsx';
-
-beforeAll(fetchDecided);
 
 let mounted: Mounted | undefined;
 afterEach(() => mounted?.close());
