@@ -70,6 +70,7 @@ export class Ringing {
   /** Cases that are not open and whose clocks run. */
   readonly others: UnderWay;
   #openId: string | undefined;
+  #rings = false;
 
   constructor(parts: RingingParts) {
     this.#parts = parts;
@@ -91,6 +92,7 @@ export class Ringing {
     const now = devices.time.clock.now();
     const opened = open();
     devices.time.alarms.setDeadlines([...(opened?.deadlines(now) ?? []), ...this.others.deadlines(now)]);
+    this.#quieten((opened?.running(now).ringing.length ?? 0) + this.others.ringing(now).length > 0);
     if (opened?.id === this.#openId) return;
     this.#openId = opened?.id;
     void this.others.look();
@@ -111,6 +113,12 @@ export class Ringing {
       const found = open.deadlines(rang.at).find((one) => one.id === due);
       return found === undefined ? [] : [rangOn(open, found, { dueAt: at, late: rang.late })];
     });
+  }
+
+  /** What rang has been seen, or done: here, or in the window that writes the case. */
+  #quieten(rings: boolean): void {
+    if (this.#rings && !rings) this.#parts.devices.time.sound.silence();
+    this.#rings = rings;
   }
 
   armSound(): void {

@@ -143,6 +143,25 @@ describe('two patients', () => {
   });
 });
 
+describe('what rings', () => {
+  it('is silent once it is done, without a word of having been seen', async () => {
+    const app = await demoOpen();
+    app.runtime.armSound();
+    await app.pass();
+    app.runtime.press('goto:upper-impression');
+    await app.pass();
+    app.runtime.press('material:alginate-regular');
+    app.runtime.press('start');
+    await app.pass(61 * SECOND);
+    expect(model(app).ringing.map((ring) => ring.phase)).toEqual(['mix']);
+    expect(app.time.heard.at(-1)?.what).not.toBe('silence');
+    app.runtime.press('seated');
+    await app.pass();
+    expect(model(app).ringing).toEqual([]);
+    expect(app.time.heard.some(({ what }) => what === 'silence')).toBe(true);
+  });
+});
+
 describe('two windows with two patients', () => {
   it('the ring of a case that another window writes is written once, by that window', async () => {
     const browser = fakeBrowser();
