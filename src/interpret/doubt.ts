@@ -10,6 +10,7 @@ import {
   MONTH,
   NEGATIVE,
   NOT,
+  NUMBER_WORD,
   OH,
   PARTS,
   PERSON,
@@ -33,6 +34,9 @@ const MOST_UNKNOWN = 2;
 const LEAST_AMONG_UNKNOWN = 2500;
 /** A count of things that is not followed by a known word: "twelve trombones". */
 const MOST_COUNTED = 2000;
+
+/** A number below it may be what is left of a greater one: "three point five" of "sixty-three point five". */
+const TEN = 1000;
 
 const misheard = (line: Line, i: number): boolean => soundsLikeNumber(line.text(i), line.lexicon);
 
@@ -101,21 +105,37 @@ function isAge(line: Line, f: Span): boolean {
   return false;
 }
 
-/** "fifty and", "fifty or", "fifty minus", "fifty tenths": it was to go on, or is another number. */
-const isCutOff = (line: Line, last: number): boolean =>
-  line.near(last, NEGATIVE | PARTS) || (line.near(last, AND | RANGE | NOT) && last === line.length - 1);
+/** What no utterance ends with after a number: it was to go on. */
+const GOES_ON = AND | RANGE | NOT | DOUBTFUL;
+
+/** "fifty and", "fifty or", "sixty point oh even", "fifty tenths", "fifty and a harf": it was to go on, or is another number. */
+function isCutOff(line: Line, { last, open, decimal }: Span): boolean {
+  if (line.near(last, NEGATIVE | PARTS) || (decimal && line.has(last - 1, OH) && line.touches(last))) return true;
+  if (!line.near(last, GOES_ON) || line.has(last, LABEL)) return false;
+  const next = line.has(last + 1, ARTICLE) ? last + 2 : last + 1;
+  return next >= line.length || (line.has(last, AND) && (open || line.unknown(next)));
+}
+
+/** Another word stands where a greater part of the number may have stood: "fivty and five", "blue three point five". */
+function isMaimed(line: Line, { start, value }: Span): boolean {
+  const joined = line.has(start - 1, AND);
+  const before = joined ? start - 2 : start - 1;
+  if (!line.touches(start)) return false;
+  if (joined && value < TEN && before >= 0 && line.touches(start - 1)) return true;
+  if (!line.unknown(before)) return false;
+  return joined || value < TEN || misheard(line, before) || line.has(before - 1, NUMBER_WORD);
+}
 
 /** "or fifty", "between fifty": another number was said before. ("to", "a" have a value: they may stand before any number.) */
 const isSecond = (line: Line, { start }: Span): boolean => line.after(start, RANGE) && line.value(start - 1) === 0;
 
 /** What the words directly beside the number say. */
 export function beside(line: Line, f: Span): Doubt {
-  const { start, last } = f;
+  const { last } = f;
   if (line.touches(last) && line.unknown(last)) {
     return isStrong(f) || misheard(line, last) || f.value > MOST_COUNTED ? 'ask' : 'talk';
   }
-  if (line.touches(start) && line.unknown(start - 1) && misheard(line, start - 1)) return 'ask';
-  const broken = isCutOff(line, last) || isSecond(line, f);
+  const broken = isCutOff(line, f) || isSecond(line, f) || isMaimed(line, f);
   const odd = broken || isSided(line, f) || isHalfHeard(line, f) || isAge(line, f);
   return odd ? 'ask' : alone(line, f);
 }
