@@ -1,5 +1,5 @@
 /** What may be said or pressed now, as plain data for the interpreter and for the strip of words on screen. */
-import { liveOf, type CaseView } from '../domain/case/fold.ts';
+import { liveOf, type CaseView, type FactOf } from '../domain/case/fold.ts';
 import type { Hundredths } from '../domain/measure/length.ts';
 import { answerOf, nextStep, stepOf, stepOfReading } from '../domain/protocol/path.ts';
 import type { Language, Practice, ReadingDef, Step, VisitProtocol } from '../domain/protocol/types.ts';
@@ -28,10 +28,25 @@ export function modeOf(context: VisitContext): Mode {
   return stepOf(context.protocol, context.step)?.kind ?? 'none';
 }
 
+/** Every reading is asked for at every step, and each looks at the same list. */
+const liveReadings = new WeakMap<CaseView, ReadonlyMap<string, readonly FactOf<'reading'>[]>>();
+
+function readingsOf(view: CaseView): ReadonlyMap<string, readonly FactOf<'reading'>[]> {
+  const known = liveReadings.get(view);
+  if (known !== undefined) return known;
+  const found = new Map<string, FactOf<'reading'>[]>();
+  for (const fact of liveOf(view, 'reading')) {
+    const list = found.get(fact.body.reading);
+    if (list === undefined) found.set(fact.body.reading, [fact]);
+    else list.push(fact);
+  }
+  liveReadings.set(view, found);
+  return found;
+}
+
 /** Live readings of one quantity in the current set of marks, oldest first. */
 export function previousOf(view: CaseView, def: ReadingDef): readonly Hundredths[] {
-  return liveOf(view, 'reading')
-    .filter((fact) => fact.body.reading === def.id)
+  return (readingsOf(view).get(def.id) ?? [])
     .filter((fact) => def.repeat?.withinSet !== true || (view.markSetOf.get(fact.seq) ?? 0) === view.markSets)
     .map((fact) => fact.body.value);
 }

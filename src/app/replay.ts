@@ -3,7 +3,7 @@
  * the replay before anything is run, with its number.
  */
 import * as v from 'valibot';
-import type { Fact } from '../domain/case/facts.ts';
+import type { Fact, FactKind } from '../domain/case/facts.ts';
 import { foldCase, type CaseView } from '../domain/case/fold.ts';
 import { dayOf, printDay } from '../domain/measure/calendar.ts';
 import { protocolFor, protocols } from '../domain/protocol/index.ts';
@@ -125,18 +125,53 @@ export interface Bell {
   readonly rung: Set<string>;
   /** Puts the simulated clock to the moment at which something rings. */
   setClock(at: number): void;
+  /** Kept between calls: a long recording is not searched for clocks at every line. */
+  readonly lull?: Lull;
+}
+
+/** With the record as it was at `facts` entries nothing rings before `until`. */
+export interface Lull {
+  facts: number;
+  until: number;
+}
+
+/** What changes when something rings. */
+const ON_THE_CLOCK: ReadonlySet<FactKind> = new Set([
+  'visitOpened',
+  'clockStarted',
+  'clockSeated',
+  'clockOut',
+  'takenOver',
+  'undone',
+  'attemptStarted',
+]);
+
+function lasts(lull: Lull | undefined, facts: readonly Fact[], until: number): boolean {
+  if (lull === undefined || until >= lull.until) return false;
+  for (let i = lull.facts; i < facts.length; i += 1) if (ON_THE_CLOCK.has(facts[i]!.body.kind)) return false;
+  lull.facts = facts.length;
+  return true;
 }
 
 /** Everything that should have rung by `until` rings, in order, as the app would have written it. */
-export function ringUntil({ session, protocol, earlierProtocols = [], rung, setClock }: Bell, until: number): void {
+export function ringUntil(
+  { session, protocol, earlierProtocols = [], rung, setClock, lull }: Bell,
+  until: number,
+): void {
   for (;;) {
     const view = session.view();
+    if (lasts(lull, view.log.facts, until)) return;
     const rows = allClocks(view, { protocol, earlierProtocols, now: until });
     const rang = saidOf(view, 'rang');
-    const due = deadlines(rows)
+    const ahead = deadlines(rows);
+    const due = ahead
       .filter((d) => d.at <= until && !rung.has(d.id) && !rows.some((row) => row.id === d.clock && rang(row, d.phase)))
       .toSorted((a, b) => a.at - b.at)[0];
-    if (due === undefined) return;
+    if (due === undefined) {
+      const next = ahead.filter((d) => d.at > until).map((d) => d.at);
+      if (lull !== undefined) Object.assign(lull, { facts: view.log.facts.length, until: Math.min(...next, Infinity) });
+      return;
+    }
     rung.add(due.id);
     setClock(due.at);
     session.record({ kind: 'rang', clock: due.clock, phase: due.phase, dueAt: due.at, late: false });
@@ -232,7 +267,7 @@ function walkVisit(
     now = when;
   };
   const earlierProtocols = protocolsBefore(session.view());
-  const bell: Bell = { session, protocol, earlierProtocols, rung: new Set(), setClock };
+  const bell: Bell = { session, protocol, earlierProtocols, rung: new Set(), setClock, lull: { facts: 0, until: 0 } };
   const outcomes = recording.lines.map((item): Step => {
     ringUntil(bell, start + item.t);
     now = start + item.t;

@@ -4,7 +4,7 @@
  */
 import { createActor, type Actor } from 'xstate';
 import type { Fact, FactBody } from '../domain/case/facts.ts';
-import { addFacts, emptyLog, lastAct, readCase, type CaseView } from '../domain/case/fold.ts';
+import { extendCase, foldCase, lastAct, type CaseView } from '../domain/case/fold.ts';
 import { dayOf, printDay } from '../domain/measure/calendar.ts';
 import { isExpired, lotText } from '../domain/protocol/lots.ts';
 import { onOffer } from '../domain/protocol/on-offer.ts';
@@ -37,7 +37,7 @@ class VisitSession implements Session {
 
   constructor(deps: SessionDeps, facts: readonly Fact[]) {
     this.deps = deps;
-    this.current = readCase(addFacts(emptyLog(deps.caseId), facts));
+    this.current = foldCase(deps.caseId, facts);
     this.actor = this.start();
   }
 
@@ -70,7 +70,7 @@ class VisitSession implements Session {
       app: appVersion,
       body,
     }));
-    this.current = readCase(addFacts(this.current.log, facts));
+    this.current = extendCase(this.current, facts);
     this.written.push(...facts);
     this.deps.append(facts);
   }

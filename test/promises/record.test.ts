@@ -51,6 +51,29 @@ describe('the record', () => {
     expect(compared).toBeGreaterThan(80);
   });
 
+  it.each(['clean', 'troubled'])(
+    'rings the same in the %s visit whether it looks at every line or only when it must',
+    (name) => {
+      const { recording } = recorded(name);
+      const start = Date.parse(recording.header.startedAt);
+      const walked = (lull?: { facts: number; until: number }) => {
+        const running = bench(firstVisit);
+        const setClock = (at: number) => (running.at = at);
+        const bell = { session: running.session, protocol: visit1, rung: new Set<string>(), setClock };
+        for (const line of recording.lines) {
+          ringUntil(lull === undefined ? bell : { ...bell, lull }, start + line.t);
+          running.at = start + line.t;
+          walk(running, line);
+        }
+        ringUntil(lull === undefined ? bell : { ...bell, lull }, running.at + 86_400_000);
+        return running.session.view().log.facts;
+      };
+      const looked = walked();
+      expect(looked.filter((fact) => fact.body.kind === 'rang').length).toBeGreaterThan(0);
+      expect(walked({ facts: 0, until: 0 })).toEqual(looked);
+    },
+  );
+
   it('undo says what it undid and deletes nothing', () => {
     const b = atRestHeight();
     b.say('sixty-two point five');

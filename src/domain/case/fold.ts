@@ -52,6 +52,8 @@ export interface CaseView {
   /** seq of a reading → set of skin marks of its visit that it was read between: 0 before any marks, then 1, 2 … */
   readonly markSetOf: ReadonlyMap<number, number>;
   readonly markSets: number;
+  /** Latest answer of each "what is in the mouth" question, also one given up with its attempt. */
+  readonly bases: ReadonlyMap<string, string>;
 }
 
 /** Which question says what was in the mouth while a height was read. */
@@ -74,10 +76,15 @@ export function addFact(log: CaseLog, fact: Fact): CaseLog {
   return { caseId: log.caseId, facts: [...log.facts, fact], undone };
 }
 
+function withUndone(before: CaseLog['undone'], facts: readonly Fact[]): CaseLog['undone'] {
+  const undone = new Map(before);
+  for (const fact of facts) if (fact.body.kind === 'undone') undone.set(fact.body.act, fact.seq);
+  return undone;
+}
+
 /** The log with many more facts, copying once. */
 export function addFacts(log: CaseLog, facts: readonly Fact[]): CaseLog {
-  const undone = new Map(log.undone);
-  for (const fact of facts) if (fact.body.kind === 'undone') undone.set(fact.body.act, fact.seq);
+  const undone = facts.some((fact) => fact.body.kind === 'undone') ? withUndone(log.undone, facts) : log.undone;
   return { caseId: log.caseId, facts: [...log.facts, ...facts], undone };
 }
 
@@ -225,18 +232,63 @@ function passAnswered(fact: FactOf<'answered'>, pass: Pass): void {
   if (Object.values(BASES_STEP).includes(step)) pass.bases.set(step, answer);
 }
 
+function passFact(fact: Fact, strike: Strike | undefined, pass: Pass): void {
+  if (isKind(fact, 'answered') && strike?.why !== 'undone') passAnswered(fact, pass);
+  if (isKind(fact, 'reading')) passReading(fact, pass);
+  if (strike === undefined) passLive(fact, pass);
+}
+
+/**
+ * Length of the log up to which the maps of a view have grown. They are shared by all views of one log, and only the
+ * newest of them may let them grow: whoever goes on from an older one starts from scratch.
+ */
+const grownTo = new WeakMap<ReadonlyMap<number, number>, number>();
+
+function viewOf(log: CaseLog, strikes: CaseView['strikes'], pass: Pass): CaseView {
+  grownTo.set(pass.markSetOf, log.facts.length);
+  return { log, strikes, ...pass };
+}
+
 /** Works the whole view out from the log. One pass after the strikes; linear in the number of facts. */
 export function readCase(log: CaseLog): CaseView {
   const strikes = strikesOf(log);
   const pass = newPass();
-  for (const fact of log.facts) {
-    const strike = strikes.get(fact.seq);
-    if (isKind(fact, 'answered') && strike?.why !== 'undone') passAnswered(fact, pass);
-    if (isKind(fact, 'reading')) passReading(fact, pass);
-    if (strike === undefined) passLive(fact, pass);
-  }
-  const { bases: _bases, ...view } = pass;
-  return { log, strikes, ...view };
+  for (const fact of log.facts) passFact(fact, strikes.get(fact.seq), pass);
+  return viewOf(log, strikes, pass);
+}
+
+/** Changes what was written before it, and with that how everything after it is read. */
+function reachesBack({ body, act }: Fact, { undone }: CaseLog): boolean {
+  const corrects = body.kind === 'reading' && body.corrects !== undefined;
+  return body.kind === 'undone' || body.kind === 'attemptStarted' || corrects || undone.has(act);
+}
+
+/** The pass as it stood at the end of a view; what may still change is copied, what only grows is shared. */
+function passAfter({ log: _log, strikes: _strikes, ...view }: CaseView): Pass {
+  const answers = new Map(view.answers);
+  const last = view.visits.at(-1);
+  return {
+    ...view,
+    answers,
+    visits: last === undefined ? [] : [...view.visits.slice(0, -1), { ...last, answers }],
+    visitOf: view.visitOf as Map<number, number>,
+    markSetOf: view.markSetOf as Map<number, number>,
+    basesOf: view.basesOf as Map<number, string>,
+    bases: new Map(view.bases),
+  } as Pass;
+}
+
+/**
+ * The view with a few more facts at its end, the same as from scratch: only what is new is read, unless it changes what
+ * was written before.
+ */
+export function extendCase(view: CaseView, facts: readonly Fact[]): CaseView {
+  const log = addFacts(view.log, facts);
+  const newest = grownTo.get(view.markSetOf) === view.log.facts.length;
+  if (!newest || facts.some((fact) => reachesBack(fact, log))) return readCase(log);
+  const pass = passAfter(view);
+  for (const fact of facts) passFact(fact, view.strikes.get(fact.seq), pass);
+  return viewOf(log, view.strikes, pass);
 }
 
 /** From scratch: all facts of one case, in order, to its view. */
@@ -247,7 +299,11 @@ export function foldCase(caseId: string, facts: readonly Fact[]): CaseView {
 /** Live facts of one kind in the current visit, oldest first. */
 export function liveOf<K extends FactKind>(view: CaseView, kind: K): readonly FactOf<K>[] {
   const out: FactOf<K>[] = [];
-  for (const fact of visitFacts(view)) if (isKind(fact, kind) && !view.strikes.has(fact.seq)) out.push(fact);
+  const { facts } = view.log;
+  for (let i = view.from - 1; i < facts.length; i += 1) {
+    const fact = facts[i]!;
+    if (isKind(fact, kind) && !view.strikes.has(fact.seq)) out.push(fact);
+  }
   return out;
 }
 

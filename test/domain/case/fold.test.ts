@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { FactBody } from '../../../src/domain/case/facts.ts';
-import { addFact, addFacts, emptyLog, foldCase, lastAct, liveOf, readCase } from '../../../src/domain/case/fold.ts';
+import {
+  addFact,
+  addFacts,
+  emptyLog,
+  extendCase,
+  foldCase,
+  lastAct,
+  liveOf,
+  readCase,
+} from '../../../src/domain/case/fold.ts';
 import { answered, moved, opening, reading, stamp } from '../../helpers/facts.ts';
 
 const bodies: fc.Arbitrary<FactBody> = fc.oneof(
@@ -30,6 +39,51 @@ describe('folding the record', () => {
         const at = cut % (facts.length + 1);
         const stepwise = facts.slice(at).reduce(addFact, addFacts(emptyLog('c1'), facts.slice(0, at)));
         expect(readCase(stepwise)).toEqual(foldCase('c1', facts));
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('goes on from a view, act by act, to the view of all facts; and from an older view as well', () => {
+    const more = fc.oneof(
+      { weight: 6, arbitrary: bodies },
+      {
+        weight: 1,
+        arbitrary: fc.oneof(
+          fc.integer({ min: 1, max: 40 }).map((act): FactBody => ({ kind: 'undone', act, what: '' })),
+          fc.integer({ min: 3, max: 20 }).map((corrects) => reading(6300, { corrects })),
+          fc.constant(answered('bases-rest', 'both')),
+          fc.constantFrom<FactBody>(
+            { kind: 'visitClosed', visit: 1 },
+            { ...(opening[1] as Extract<FactBody, { kind: 'visitOpened' }>), visit: 2 },
+          ),
+        ),
+      },
+    );
+    const acts = fc.array(fc.array(more, { minLength: 1, maxLength: 3 }), { maxLength: 30 });
+    fc.assert(
+      fc.property(acts, fc.nat(), (list, branch) => {
+        const facts = stamp([opening, ...list]);
+        const views = [foldCase('c1', facts.slice(0, 2))];
+        let written = 2;
+        for (const act of list) {
+          const before = views.at(-1)!;
+          const next = facts.slice(written, written + act.length);
+          written += act.length;
+          views.push(extendCase(before, next));
+          expect(views.at(-1)).toEqual(foldCase('c1', facts.slice(0, written)));
+        }
+        // Somebody goes on from an older view in another way: nothing of the newer ones shows through.
+        const older = views[branch % views.length]!;
+        const other = stamp([reading(7777), answered('ask', 'no')], older.log.facts.length + 1);
+        const scratch = foldCase('c1', [...older.log.facts, ...other]);
+        const forked = extendCase(older, other);
+        expect(forked.step).toBe(scratch.step);
+        expect(forked.markSetOf.get(other[0]!.seq)).toBe(scratch.markSetOf.get(other[0]!.seq));
+        expect(forked).toEqual(scratch);
+        const [newest, whole] = [views.at(-1)!, foldCase('c1', facts)];
+        for (const { seq } of facts) expect(newest.markSetOf.get(seq)).toBe(whole.markSetOf.get(seq));
+        expect(liveOf(newest, 'reading')).toEqual(liveOf(whole, 'reading'));
       }),
       { numRuns: 300 },
     );
