@@ -12,7 +12,7 @@ import type { LockDevices } from './locking.ts';
 import type { Devices, VoicePort } from './ports.ts';
 import type { LockPort, WindowsPort } from './single-writer.ts';
 import { createUpdates, namesOfLocks, othersAmong } from './updates.ts';
-import { WAITING_KEY } from './waiting.ts';
+import { SEALED_SETTINGS } from './sealed-names.ts';
 import { CHANNEL, tellingLog } from './window-news.ts';
 
 function download(name: string, content: string | Uint8Array<ArrayBuffer>, type = 'application/json'): void {
@@ -91,7 +91,7 @@ export function browserDevices({ onRing, mayLeaveDevice, language }: DeviceOptio
     windows: windowsPort(channel, time.lifecycle),
     ...persistencePort(),
     ...updatePort(),
-    settings: sealedSettings(createSettings(), keys, [WAITING_KEY]),
+    settings: sealedSettings(createSettings(), keys, SEALED_SETTINGS),
     newId,
     download,
     print: () => window.print(),

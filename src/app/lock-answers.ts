@@ -4,7 +4,7 @@ import type { Failed } from '../storage/types.ts';
 import type { LockRequest, LockView } from './locking.types.ts';
 import type { Devices } from './ports.ts';
 import type { Tries } from './tries.ts';
-import { WAITING_KEY } from './waiting.ts';
+import { WAITING_KEY } from './sealed-names.ts';
 
 export interface LockAnswerParts {
   readonly devices: Pick<Devices, 'time' | 'settings' | 'lock'>;
@@ -14,7 +14,6 @@ export interface LockAnswerParts {
   /** Everything is on the disk; otherwise it is said that it is not. */
   safe(): Promise<boolean>;
   ownCase(): string;
-  lock(): Promise<void>;
   /** A passphrase was set. */
   on(): void;
   /** It is being taken away. */
@@ -56,10 +55,8 @@ export class LockAnswers {
       }
       case 'newCode':
         return this.#newCode(keys, request.passphrase);
-      case 'codeSeen':
-        return this.#parts.set({ code: '' });
-      case 'lock':
-        return this.#parts.lock();
+      default:
+        return undefined;
     }
   }
 

@@ -2,25 +2,27 @@
  * Clocks go on and ring while the record is locked, after a reload as well. For that their moments lie in clear beside
  * the settings: the impression, the material and the phase, by the case's random name; never its code.
  */
-import * as v from 'valibot';
 import type { Ring } from '../time/types.ts';
 import type { LockedAlarm } from './locking.types.ts';
 import type { Devices } from './ports.ts';
 
 export const ALARMS_KEY = 'alarms';
 
-const shape = v.array(
-  v.object({
-    caseId: v.string(),
-    due: v.string(),
-    clock: v.string(),
-    phase: v.picklist(['mix', 'working', 'inMouth', 'pourFrom', 'pourWithin', 'disinfect']),
-    label: v.string(),
-    at: v.number(),
-    rang: v.optional(v.object({ at: v.number(), late: v.boolean() })),
-    seen: v.optional(v.literal(true)),
-  }),
-);
+const PHASES: readonly unknown[] = ['mix', 'working', 'inMouth', 'pourFrom', 'pourWithin', 'disinfect'];
+
+function isRang(raw: unknown): boolean {
+  if (raw === undefined) return true;
+  if (typeof raw !== 'object' || raw === null) return false;
+  const { at, late } = raw as Record<string, unknown>;
+  return Number.isFinite(at) && typeof late === 'boolean';
+}
+
+function isAlarm(raw: unknown): raw is LockedAlarm {
+  if (typeof raw !== 'object' || raw === null) return false;
+  const { caseId, due, clock, label, phase, at, rang } = raw as Record<string, unknown>;
+  const texts = [caseId, due, clock, label].every((text) => typeof text === 'string');
+  return texts && PHASES.includes(phase) && Number.isFinite(at) && isRang(rang);
+}
 
 const nameOf = ({ caseId, due }: Pick<LockedAlarm, 'caseId' | 'due'>): string => `${caseId}|${due}`;
 
@@ -39,8 +41,8 @@ export class LockedAlarms {
 
   async read(): Promise<void> {
     const read = await this.#devices.settings.read(ALARMS_KEY);
-    const parsed = v.safeParse(shape, read.ok ? read.value : undefined);
-    this.#list = parsed.success ? (parsed.output as readonly LockedAlarm[]) : [];
+    const stored: readonly unknown[] = read.ok && Array.isArray(read.value) ? read.value : [];
+    this.#list = stored.filter(isAlarm);
   }
 
   /** What stands to ring now; kept on the disk in the background, each time it is another. */

@@ -9,7 +9,7 @@ import type { LockedAlarm, LockRequest, LockView } from './locking.types.ts';
 import type { AppModel } from './model.ts';
 import type { Devices } from './ports.ts';
 import type { Settings } from '../stores/stores.ts';
-import { LockAnswers } from './lock-answers.ts';
+import type { LockAnswers } from './lock-answers.ts';
 import { Tries } from './tries.ts';
 
 /** What is told to the other windows: that this one was locked, or that the passphrase was set, or taken away. */
@@ -65,7 +65,7 @@ export class Locking {
   readonly #parts: LockingParts;
   readonly #alarms: LockedAlarms;
   readonly #tries: Tries;
-  readonly #answers: LockAnswers;
+  #answers: LockAnswers | undefined;
   #view: Omit<LockView, 'alarms' | 'unfinished' | 'waitUntil'>;
   #standing: Standing | undefined;
   #touchedAt: number;
@@ -82,18 +82,6 @@ export class Locking {
     this.#touchedAt = devices.time.clock.now();
     const state = devices.lock === undefined ? 'none' : 'asking';
     this.#view = { state, busy: '', said: '', trouble: '', code: '' };
-    this.#answers = new LockAnswers({
-      devices,
-      tries: this.#tries,
-      view: () => this.#view,
-      set: (change) => this.#set(change),
-      safe: () => this.#safe(),
-      ownCase: () => parts.standing().caseId,
-      lock: () => this.lock(),
-      on: () => this.#on(),
-      off: () => this.#alarms.note([]),
-      unlocked: () => this.#unlocked(),
-    });
   }
 
   /** Nothing of a case may be shown or asked for. */
@@ -143,7 +131,9 @@ export class Locking {
 
   ask(request: LockRequest): void {
     if (this.#keys === undefined || this.#view.busy !== '') return;
-    void this.#answers.give(request, this.#keys);
+    if (request.ask === 'lock') void this.lock();
+    else if (request.ask === 'codeSeen') this.#set({ code: '' });
+    else void this.#answer(request, this.#keys);
   }
 
   /** Somebody is there. */
@@ -253,6 +243,25 @@ export class Locking {
       this.#set({ state });
       await this.#parts.goOn(undefined);
     }
+  }
+
+  /** What answers is fetched when something is first asked. */
+  async #answer(request: LockRequest, keys: Keys): Promise<void> {
+    this.#set({ busy: 'One moment …' });
+    const { LockAnswers: Answers } = await import('./lock-answers.ts');
+    this.#set({ busy: '' });
+    this.#answers ??= new Answers({
+      devices: this.#parts.devices,
+      tries: this.#tries,
+      view: () => this.#view,
+      set: (change) => this.#set(change),
+      safe: () => this.#safe(),
+      ownCase: () => this.#parts.standing().caseId,
+      on: () => this.#on(),
+      off: () => this.#alarms.note([]),
+      unlocked: () => this.#unlocked(),
+    });
+    await this.#answers.give(request, keys);
   }
 
   #on(): void {

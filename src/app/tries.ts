@@ -1,10 +1,8 @@
 /** Wrong passphrases make the next try wait, longer each time; nothing is ever deleted for it. */
-import * as v from 'valibot';
 import type { Devices } from './ports.ts';
 
 export const TRIES_KEY = 'tries';
 
-const shape = v.object({ failed: v.pipe(v.number(), v.integer(), v.minValue(0)), at: v.number() });
 const FREE = 2;
 const FIRST_MS = 5000;
 const LONGEST_MS = 300_000;
@@ -25,10 +23,12 @@ export class Tries {
 
   async read(): Promise<void> {
     const read = await this.#settings.read(TRIES_KEY);
-    const parsed = v.safeParse(shape, read.ok ? read.value : undefined);
-    if (!parsed.success) return;
-    this.#failed = parsed.output.failed;
-    this.#at = parsed.output.at;
+    const stored: unknown = read.ok ? read.value : undefined;
+    if (typeof stored !== 'object' || stored === null) return;
+    const { failed, at } = stored as Record<string, unknown>;
+    if (!Number.isSafeInteger(failed) || Number(failed) < 0 || !Number.isFinite(at)) return;
+    this.#failed = Number(failed);
+    this.#at = Number(at);
   }
 
   /** The moment from which the next one is tried; a clock that was set back makes nobody wait longer. */

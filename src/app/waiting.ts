@@ -6,9 +6,8 @@ import * as v from 'valibot';
 import type { Fact, FactKind } from '../domain/case/facts.ts';
 import type { Pending } from '../../machines/visit.types.ts';
 import type { Devices } from './ports.ts';
+import { WAITING_KEY } from './sealed-names.ts';
 import { readingLabel, withUnit, type Names } from './wording.ts';
-
-export const WAITING_KEY = 'waiting';
 
 export type WaitingPort = Devices['settings'];
 

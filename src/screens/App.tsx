@@ -3,6 +3,7 @@ import type { AppActions, AppModel } from '../app/model.ts';
 import { lazy, Suspense } from 'react';
 import { CasesScreen } from './cases/CasesScreen.tsx';
 import { LabSheetScreen } from './labsheet/LabSheetScreen.tsx';
+import { LockScreen, RecoverySheet } from './lock/Lazy.tsx';
 import { ClockStrip, RingingBar } from './parts/Clocks.tsx';
 import { ElsewhereBar } from './parts/Elsewhere.tsx';
 import { SoundTarget, UnsafeBar } from './parts/Status.tsx';
@@ -49,7 +50,13 @@ function Place({ model, actions, ui }: AppProps & { readonly ui: VisitUi }) {
   }
 }
 
+/** Locked, nothing else is there: no screen of a case, no key that does anything. */
 export function App({ model, actions }: AppProps) {
+  if (model.lock?.state === 'locked') return <LockScreen model={model} lock={model.lock} actions={actions} />;
+  return <Unlocked model={model} actions={actions} />;
+}
+
+function Unlocked({ model, actions }: AppProps) {
   const ui = useVisitUi(model, actions);
   useTalkKey(model, actions);
   return (
@@ -61,7 +68,11 @@ export function App({ model, actions }: AppProps) {
         <RingingBar model={model} actions={actions} />
         <ClockStrip model={model} actions={actions} />
       </div>
-      <Place model={model} actions={actions} ui={ui} />
+      {model.lock === undefined || model.lock.code === '' ? (
+        <Place model={model} actions={actions} ui={ui} />
+      ) : (
+        <RecoverySheet model={model} lock={model.lock} actions={actions} />
+      )}
     </div>
   );
 }

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { AppActions, AppModel, CaseListRow } from '../../app/model.ts';
 import { shortDay } from '../../domain/summary/lab-standing.ts';
 import { day, dayKey, timeOfDay } from '../format.ts';
+import { LockTarget, ReadableLine } from '../lock/LockLine.tsx';
 import { RimMark, ToneIcon } from '../parts/Icons.tsx';
 import { SaidLine } from '../parts/Lines.tsx';
 import { SaveBadge, SoundTarget, SpeechTarget } from '../parts/Status.tsx';
@@ -103,6 +104,7 @@ export function CasesScreen({ model, actions }: PlaceProps) {
           {model.save.state === 'keeping' ? <SaveBadge save={model.save} /> : null}
           {model.sound === 'needsTouch' ? null : <SoundTarget sound={model.sound} actions={actions} />}
           <SpeechTarget speech={model.speech} actions={actions} />
+          <LockTarget lock={model.lock} actions={actions} />
           <Target onPress={() => actions.go('settings')}>Settings</Target>
         </div>
       </header>
@@ -120,6 +122,7 @@ export function CasesScreen({ model, actions }: PlaceProps) {
       </section>
       <TakeIn model={model} actions={actions} />
       <SafetyLine safety={model.safety} />
+      <ReadableLine lock={model.lock} actions={actions} />
       <BeforeYouStart />
     </main>
   );

@@ -1,5 +1,6 @@
 /** What is not needed at the step itself: other places, the file, reading aloud. */
 import type { AppActions, AppModel } from '../../app/model.ts';
+import { LockTarget } from '../lock/LockLine.tsx';
 import { ConsentTarget } from './ConsentPanel.tsx';
 import { SpeechTarget } from './Status.tsx';
 import { TakenTargets } from './Taken.tsx';
@@ -35,6 +36,7 @@ export function MorePanel({ model, actions, onClose }: MorePanelProps) {
         <Target size="big" onPress={actions.saveFile}>
           Save file
         </Target>
+        <LockTarget lock={model.lock} actions={actions} size="big" />
         <SpeechTarget speech={model.speech} actions={actions} />
         <ConsentTarget model={model} actions={actions} />
         <TakenTargets clocks={model.clocks} actions={actions} />

@@ -1,5 +1,6 @@
 /** What can be set, once and for all visits: language, ear, reading aloud, and how a number is kept. */
 import type { AppActions, AppModel } from '../../app/model.ts';
+import { LockSettings } from '../lock/Lazy.tsx';
 import { PageHead, Trouble } from '../parts/Lines.tsx';
 import { Target } from '../parts/Target.tsx';
 import { AddressSetting, ConsentSetting, EarModeSetting, OnDeviceSetting, type SettingProps } from './EarSettings.tsx';
@@ -138,6 +139,7 @@ export function SettingsScreen({ model, actions }: SettingsScreenProps) {
           <AddressSetting preferences={preferences} actions={actions} />
           <AloudSetting preferences={preferences} actions={actions} canSpeak={speech !== undefined} />
           <PauseSetting preferences={preferences} actions={actions} />
+          <LockSettings lock={model.lock} preferences={preferences} actions={actions} />
           <PlaceSetting preferences={preferences} actions={actions} />
         </div>
       )}
