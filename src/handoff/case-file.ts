@@ -1,7 +1,9 @@
 /** Making, reading and merging case files. Nothing here throws: every refusal has a name, a place and a sentence. */
 import * as v from 'valibot';
 import type { Fact } from '../domain/case/facts.ts';
+import { MOST_FILE_BYTES } from '../domain/case/fileSize.ts';
 import { parseFacts } from '../domain/case/parse.ts';
+import { readJson } from '../domain/case/plainJson.ts';
 import { caseFileSchema } from './case-file-schema.ts';
 import type { CaseFile, CaseFileFailure, Entry, Outcome, PortableFact, Ref, Refused } from './case-file.types.ts';
 import { chainsOf, digestOf, entryHash } from './chain.ts';
@@ -146,7 +148,7 @@ function shapeOf(json: unknown): Outcome<CaseFile> {
   if (head.format !== 'rimwise-case') return refuse('notACaseFile', 'format', 'This is not a case file.');
   if (typeof head.v === 'number' && head.v > 1)
     return refuse('newerFormat', 'v', 'This case file was written by a newer version of the app.');
-  const parsed = v.safeParse(caseFileSchema, json);
+  const parsed = v.safeParse(caseFileSchema, json, { abortEarly: true });
   if (parsed.success) return { ok: true, value: parsed.output as unknown as CaseFile };
   const [issue] = parsed.issues;
   const where = v.getDotPath(issue) ?? '';
@@ -197,7 +199,12 @@ function meaningFault(file: CaseFile): Refused | undefined {
 /** Equal copies of one entry are one entry. */
 const once = (entries: readonly Entry[]) => [...new Map(entries.map((entry) => [entry.hash, entry])).values()];
 
+/** Nobody's case goes through so many hands, and putting entries in order takes longer with each. Our choice. */
+const MOST_WRITERS = 100;
+
 async function verified(shaped: CaseFile): Promise<Outcome<CaseFile>> {
+  if (new Set(shaped.entries.map((entry) => entry.writer)).size > MOST_WRITERS)
+    return refuse('malformed', 'entries', `More than ${MOST_WRITERS} machines have written to this case.`);
   try {
     const unsorted = { ...shaped, entries: once(shaped.entries) };
     for (const chain of chainsOf(unsorted.entries).values()) {
@@ -218,13 +225,11 @@ async function verified(shaped: CaseFile): Promise<Outcome<CaseFile>> {
 
 /** Text → a case file whose every entry has the hash it claims, in reading order. */
 export async function readCaseText(text: string): Promise<Outcome<CaseFile>> {
-  let json: unknown;
-  try {
-    json = JSON.parse(text);
-  } catch {
+  const json = readJson(text, MOST_FILE_BYTES);
+  if (!json.ok && json.reason === 'notJson')
     return refuse('notJson', '', 'This file is not JSON: it is cut off or not a case file.');
-  }
-  const shaped = shapeOf(json);
+  if (!json.ok) return refuse('malformed', json.path, `The case file cannot be read: ${json.text}`);
+  const shaped = shapeOf(json.value);
   return shaped.ok ? verified(shaped.value) : shaped;
 }
 

@@ -151,7 +151,7 @@ describe('what was tampered with', () => {
     ['another format', put('format', 'other'), 'notACaseFile', 'format'],
     ['a text for a number', put('entries.2.fact.body.value', '6750'), 'malformed', 'entries.2.fact.body.value'],
     ['an unknown field', put('entries.2.fact.body.extra', 1), 'malformed', 'entries.2.fact.body.extra'],
-    ['half a letter', put('entries.2.fact.body.heard.text', '\ud800'), 'malformed', ''],
+    ['half a letter', put('entries.2.fact.body.heard.text', '\ud800'), 'malformed', 'entries.2.fact.body.heard.text'],
     ['no entries', put('entries', []), 'malformed', 'entries'],
   ])('%s is refused with its place', async (_name, change, reason, where) => {
     expect(await tampered(change)).toMatchObject({ ok: false, reason, where });

@@ -1,6 +1,8 @@
 /** Files of settings: what they are, which format, and the numbered steps that bring an older one up to date. */
 import * as v from 'valibot';
 import type { Problem } from '../protocol/validate.ts';
+import { MOST_SETTINGS_LETTERS } from './fileSize.ts';
+import { readJson } from './plainJson.ts';
 
 export type FileRead<T> =
   | { readonly ok: true; readonly value: T }
@@ -22,22 +24,14 @@ const envelope = v.looseObject({ kind: v.string(), format: v.pipe(v.number(), v.
 
 const refused = (path: string, text: string) => ({ ok: false, path, text }) as const;
 
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text) as unknown;
-  } catch {
-    return undefined;
-  }
-}
-
 /**
  * The content of a settings file, brought to the current format; not yet checked field by field. Refuses text that is not
  * JSON, files of another kind, of a newer format, or of an older one that nothing leads on from.
  */
 export function openFile(text: string, { kind, format, migrations }: FileKind): FileRead<unknown> {
-  const raw = parsed(text);
-  if (raw === undefined) return refused('', 'This file is not JSON.');
-  const head = v.safeParse(envelope, raw);
+  const raw = readJson(text, MOST_SETTINGS_LETTERS);
+  if (!raw.ok) return refused(raw.path, raw.reason === 'notJson' ? 'This file is not JSON.' : raw.text);
+  const head = v.safeParse(envelope, raw.value);
   if (!head.success || head.output.kind !== kind) return refused('kind', `This file is not a “${kind}” file.`);
   if (head.output.format > format) return refused('format', 'This file was written by a newer version of the app.');
   let { content } = head.output;
