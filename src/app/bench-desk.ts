@@ -22,7 +22,7 @@ function done({ line: id }: Extract<BenchDeed, { do: 'done' }>, { bench, by }: B
   const line = bench.lines.find((one) => one.id === id);
   if (line === undefined) return no('That line is no longer part of the order.');
   if (line.done !== undefined) return no(`Already ticked by ${line.done.by}.`);
-  return yes({ kind: 'benchDone', order: bench.order, line: id, by }, `Done: ${line.text} (${by})`);
+  return yes({ kind: 'benchDone', order: bench.order, line: id, what: line.text, by }, `Done: ${line.text} (${by})`);
 }
 
 /** Only what stands, and only what belongs to the bench: the visit has its own undo. */
@@ -54,6 +54,7 @@ export function benchFact(deed: BenchDeed, found: Bench): Written {
   if (found.by.trim() === '') return no('Initials first: whoever does it is named on the record.');
   const from: Bench = { ...found, by: found.by.trim() };
   const { bench, by } = from;
+  const what = deed.do === 'ask' ? (bench.lines.find((line) => line.id === deed.line)?.text ?? '') : '';
   if ((deed.do === 'ask' || deed.do === 'answer') && deed.text.trim() === '') return no('Write the words first.');
   switch (deed.do) {
     case 'done':
@@ -66,7 +67,7 @@ export function benchFact(deed: BenchDeed, found: Bench): Written {
       return answer(deed, from);
     case 'ask':
       return yes(
-        { kind: 'benchQuestion', order: bench.order, line: deed.line, text: deed.text.trim(), by },
+        { kind: 'benchQuestion', order: bench.order, line: deed.line, what, text: deed.text.trim(), by },
         `Question: ${deed.text.trim()}`,
       );
     case 'returned':

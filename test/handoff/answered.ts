@@ -21,11 +21,11 @@ const from = clinic.length + 1;
 const by = 'MT';
 
 const bodies: readonly FactBody[] = [
-  { kind: 'benchDone', order, line: 'trim', by },
-  { kind: 'benchQuestion', order, line: 'border', text: 'How short at the back?', by },
-  { kind: 'benchQuestion', order, line: '', text: 'Which rim first?', by },
+  { kind: 'benchDone', order, line: 'trim', what: 'Trim the casts.', by },
+  { kind: 'benchQuestion', order, line: 'border', what: 'Custom trays.', text: 'How short at the back?', by },
+  { kind: 'benchQuestion', order, line: '', what: '', text: 'Which rim first?', by },
   { kind: 'benchAnswer', question: from + 2, text: 'The upper one.', by: 'KV' },
-  { kind: 'benchDone', order, line: 'relief', by },
+  { kind: 'benchDone', order, line: 'relief', what: 'Relieve with wax.', by },
   { kind: 'undone', act: from + 4, what: 'x' },
   { kind: 'workReturned', order, text: 'trays only', by },
 ];

@@ -25,9 +25,9 @@ it('the published schema is the one the app reads by; made anew with scripts/cas
 const { facts } = recorded('troubled');
 const bench: readonly FactBody[] = [
   { kind: 'takenOver', clock: 'upper', by: 'MT', order: 2 },
-  { kind: 'benchDone', order: 2, line: 'trim', by: 'MT' },
+  { kind: 'benchDone', order: 2, line: 'trim', what: 'x', by: 'MT' },
   { kind: 'labDue', order: 2, day: '2026-12-03' },
-  { kind: 'benchQuestion', order: 2, line: '', text: 'x', by: 'MT' },
+  { kind: 'benchQuestion', order: 2, line: '', what: '', text: 'x', by: 'MT' },
   { kind: 'benchAnswer', question: facts.length + 3, text: 'x', by: 'KV' },
   { kind: 'workReturned', order: 2, text: '', by: 'MT' },
 ];

@@ -44,9 +44,9 @@ function bodyOf(move: Exclude<Move, { kind: 'take' }>, record: readonly Fact[]):
   const seq = (move.of % record.length) + 1;
   if (move.kind === 'correct') return reading(7000, { corrects: seq });
   if (move.kind === 'undo') return { kind: 'undone', act: record[seq - 1]?.act ?? 1, what: 'x' };
-  if (move.kind === 'done') return { kind: 'benchDone', order: seq, line: 'trim', by: 'MT' };
+  if (move.kind === 'done') return { kind: 'benchDone', order: seq, line: 'trim', what: 'x', by: 'MT' };
   if (move.kind === 'taken') return { kind: 'takenOver', clock: 'upper', by: 'MT', order: seq };
-  if (move.kind === 'ask') return { kind: 'benchQuestion', order: seq, line: '', text: 'x', by: 'MT' };
+  if (move.kind === 'ask') return { kind: 'benchQuestion', order: seq, line: '', what: '', text: 'x', by: 'MT' };
   if (move.kind === 'answer') return { kind: 'benchAnswer', question: seq, text: 'x', by: 'KV' };
   if (move.kind === 'returned') return { kind: 'workReturned', order: seq, text: '', by: 'MT' };
   return { kind: 'flagAnswered', flag: `suspect:${seq}`, answer: 'keep', reason: 'x' };

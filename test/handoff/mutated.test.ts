@@ -84,9 +84,9 @@ it('5,000 damaged files: each refused with a reason and a sentence, or equal in 
     reading(7650, { corrects: 3 }),
     { kind: 'held' },
     { kind: 'takenOver', clock: 'upper', by: 'MT', order: 2 },
-    { kind: 'benchDone', order: 2, line: 'trim', by: 'MT' },
+    { kind: 'benchDone', order: 2, line: 'trim', what: 'x', by: 'MT' },
     { kind: 'labDue', order: 2, day: '2026-12-03' },
-    { kind: 'benchQuestion', order: 2, line: 'trim', text: 'x', by: 'MT' },
+    { kind: 'benchQuestion', order: 2, line: 'trim', what: '', text: 'x', by: 'MT' },
     { kind: 'benchAnswer', question: 8, text: 'x', by: 'KV' },
     { kind: 'workReturned', order: 2, text: '', by: 'MT' },
   ]);

@@ -100,13 +100,17 @@ describe('the clinic', () => {
     const some = Object.values(states).find((one) => one.step?.mode === 'check')?.step;
     if (some === undefined) throw new Error('no check among the states');
     const step = { ...some, chapter: { ...some.chapter, number: 1 } };
-    const at = (place: number) => {
-      const page = show({ ...first, place: 'visit', summary: answered.summary, flags: [], step: { ...step, place } });
+    const at = (place: number, before = 'visit 1') => {
+      const caseLine = [{ visit: 1, name: before, title: '', state: 'done' as const }];
+      const visit = { ...first, place: 'visit' as const, summary: answered.summary, flags: [], caseLine };
+      const page = show({ ...visit, step: { ...step, place } });
       const shown = page.page.querySelector('.lab-bar')?.textContent ?? '';
       page.close();
       mounted = undefined;
       return shown;
     };
+    expect(at(1)).toContain('Work returned by MT');
+    expect(at(1, 'visit 2')).not.toContain('Work returned');
     expect(at(1)).toContain('How short at the back?');
     expect(at(2)).toBe('');
   });

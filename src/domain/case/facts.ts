@@ -127,12 +127,21 @@ export type FactBody =
   /** The day agreed with the laboratory for the work of an `order`, "2026-12-03"; the last one given counts. */
   | { readonly kind: 'labDue'; readonly order: number; readonly day: string }
   /** The laboratory has done one line of an order; `order` is the seq of the opening of the visit that gave it. */
-  | { readonly kind: 'benchDone'; readonly order: number; readonly line: string; readonly by: string }
+  | {
+      readonly kind: 'benchDone';
+      readonly order: number;
+      readonly line: string;
+      /** The line in words, as it stood when it was ticked. */
+      readonly what: string;
+      readonly by: string;
+    }
   /** The laboratory asks back: about one line, or with `line` empty about the work as a whole. */
   | {
       readonly kind: 'benchQuestion';
       readonly order: number;
       readonly line: string;
+      /** The line in words, as it stood when it was asked about. */
+      readonly what: string;
       readonly text: string;
       readonly by: string;
     }

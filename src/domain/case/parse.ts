@@ -102,9 +102,9 @@ export const factBody = v.variant('kind', [
   v.strictObject({ kind: v.literal('undone'), act: seq, what: text }),
   v.strictObject({ kind: v.literal('signed'), step: id, role, initials: text, overruled: v.exactOptional(text) }),
   v.strictObject({ kind: v.literal('visitClosed'), visit: int }),
-  v.strictObject({ kind: v.literal('benchDone'), order: seq, line: id, by: text }),
+  v.strictObject({ kind: v.literal('benchDone'), order: seq, line: id, what: text, by: text }),
   v.strictObject({ kind: v.literal('labDue'), order: seq, day: plainDay }),
-  v.strictObject({ kind: v.literal('benchQuestion'), order: seq, line: text, text, by: text }),
+  v.strictObject({ kind: v.literal('benchQuestion'), order: seq, line: text, what: text, text, by: text }),
   v.strictObject({ kind: v.literal('benchAnswer'), question: seq, text, by: text }),
   v.strictObject({ kind: v.literal('workReturned'), order: seq, text, by: text }),
 ]);

@@ -107,13 +107,7 @@ function linesOf(view: CaseView, found: Ordered, practice: Practice): readonly B
   });
 }
 
-/** Ids in words, where the order of the current visit knows them. */
-interface Names {
-  readonly line: (id: string) => string;
-  readonly clock: (id: string) => string;
-}
-
-function questionsOf(view: CaseView, names: Names): readonly BenchQuestion[] {
+function questionsOf(view: CaseView): readonly BenchQuestion[] {
   const answers = live(view, 'benchAnswer');
   return live(view, 'benchQuestion').map((fact) => {
     const answer = answers.findLast((one) => one.body.question === fact.seq);
@@ -121,7 +115,7 @@ function questionsOf(view: CaseView, names: Names): readonly BenchQuestion[] {
       ...mark(fact, fact.body.by),
       visit: visitAt(view, fact.body.order),
       line: fact.body.line,
-      about: names.line(fact.body.line),
+      about: fact.body.what,
       text: fact.body.text,
       ...(answer === undefined ? {} : { answer: { ...mark(answer, answer.body.by), text: answer.body.text } }),
     };
@@ -143,10 +137,10 @@ interface Told {
 }
 
 /** A bench entry in words; undefined for every other fact. */
-function told({ body }: Fact, view: CaseView, names: Names): Told | undefined {
+function told({ body }: Fact, view: CaseView, clock: (id: string) => string): Told | undefined {
   switch (body.kind) {
     case 'benchDone':
-      return { kind: 'done', order: body.order, by: body.by, text: `Done: ${names.line(body.line)}` };
+      return { kind: 'done', order: body.order, by: body.by, text: `Done: ${body.what}` };
     case 'benchQuestion':
       return { kind: 'question', order: body.order, by: body.by, text: `Question: ${body.text}` };
     case 'workReturned':
@@ -167,16 +161,16 @@ function told({ body }: Fact, view: CaseView, names: Names): Told | undefined {
         kind: 'taken',
         order: body.order ?? 0,
         by: body.by,
-        text: `Poured or taken over: ${names.clock(body.clock)}`,
+        text: `Poured or taken over: ${clock(body.clock)}`,
       };
     default:
       return undefined;
   }
 }
 
-function logOf(view: CaseView, names: Names): readonly BenchEntry[] {
+function logOf(view: CaseView, clock: (id: string) => string): readonly BenchEntry[] {
   return view.log.facts.flatMap((fact): BenchEntry[] => {
-    const said = told(fact, view, names);
+    const said = told(fact, view, clock);
     if (said === undefined) return [];
     return [
       {
@@ -205,16 +199,14 @@ function doneOf(view: CaseView): Readonly<Record<string, number>> {
  * millimetres in words.
  */
 export function benchSummary(view: CaseView, found: Ordered, practice: Practice): BenchSummary {
-  const words = new Map(found.labWork.map((line) => [lineId(line, found.clocks), line.text]));
   const labels = new Map(found.clocks.map((row) => [row.clock, row.label]));
-  const names: Names = { line: (id) => words.get(id) ?? id, clock: (id) => labels.get(id) ?? id };
   return {
     order: view.from,
     lines: linesOf(view, found, practice),
     numbers: numbersOf(found),
-    questions: questionsOf(view, names),
+    questions: questionsOf(view),
     returned: returnedOf(view),
-    log: logOf(view, names),
+    log: logOf(view, (id) => labels.get(id) ?? id),
     doneOf: doneOf(view),
   };
 }

@@ -113,13 +113,14 @@ export function FromLab({ model, actions }: FromLabProps) {
   );
 }
 
-/** At the first step of a visit: what the laboratory still wants to know, and what came back. */
+/** At the first step of a visit: what the laboratory still wants to know, and what came back since the last one. */
 export function LabAtStart({ model, actions }: FromLabProps) {
   const bench = model.summary?.bench;
   const { step } = model;
   const first = step !== undefined && step.chapter.number === 1 && step.place === 1;
   const open = openQuestions(bench);
-  const back = bench?.returned.at(-1);
+  const before = model.caseLine?.findLast((visit) => visit.state === 'done')?.name;
+  const back = bench?.returned.findLast((one) => one.visit === before);
   if (!first || bench === undefined || (open.length === 0 && back === undefined)) return null;
   const [one] = open;
   return (

@@ -31,8 +31,15 @@ const benchOf = (facts: readonly Fact[]) => {
   return bench;
 };
 
-const done = (line: string): FactBody => ({ kind: 'benchDone', order: ORDER, line, by: 'MT' });
-const asked: FactBody = { kind: 'benchQuestion', order: ORDER, line: 'border', text: 'How short?', by: 'MT' };
+const done = (line: string): FactBody => ({ kind: 'benchDone', order: ORDER, line, what: `Do: ${line}.`, by: 'MT' });
+const asked: FactBody = {
+  kind: 'benchQuestion',
+  order: ORDER,
+  line: 'border',
+  what: 'Custom trays.',
+  text: 'How short?',
+  by: 'MT',
+};
 const SECOND_VISIT: FactBody = {
   kind: 'visitOpened',
   visit: 2,
@@ -115,7 +122,7 @@ describe('what the laboratory writes', () => {
     expect(benchOf(ticked).doneOf).toEqual({ 'visit 1': 1 });
     const back = benchOf(after(done('trim'), { kind: 'undone', act: SEQ, what: 'x' }));
     expect(back.lines.find((line) => line.id === 'trim')?.done).toBeUndefined();
-    expect(back.log).toEqual([expect.objectContaining({ text: expect.stringContaining('Trim'), struck: true })]);
+    expect(back.log).toEqual([expect.objectContaining({ text: expect.stringContaining('Do: trim.'), struck: true })]);
     expect(back.doneOf).toEqual({});
   });
 
