@@ -126,6 +126,27 @@ describe('what the laboratory writes', () => {
     expect(back.doneOf).toEqual({});
   });
 
+  it('asks for a tick of its own where an impression was taken again', () => {
+    const [pour] = benchOf(clinic).lines;
+    expect(pour?.id).toMatch(/^pour:.*\/1$/);
+    const clock = pour?.id.replace(/^pour:(.*)\/1$/, '$1') ?? '';
+    const first = clinic.find((fact) => fact.body.kind === 'clockStarted' && fact.body.clock === clock);
+    const again: FactBody[] = [
+      {
+        kind: 'attemptStarted',
+        step: 'x',
+        goto: 'x',
+        steps: ['step' in first!.body ? first!.body.step : ''],
+        reason: 'x',
+      },
+      first!.body,
+      { kind: 'clockOut', clock },
+    ];
+    expect(benchOf(after(done(pour?.id ?? ''))).lines[0]?.done).toBeDefined();
+    const lines = benchOf(after(done(pour?.id ?? ''), ...again)).lines.filter((line) => line.id.includes(clock));
+    expect(lines.map((line) => [line.id, line.done])).toEqual([[`pour:${clock}/2`, undefined]]);
+  });
+
   it('never comes under the undo of the chair, nor does what takes it back', () => {
     const chair = lastAct(viewOf(clinic));
     expect(chair).toBeDefined();
