@@ -10,7 +10,7 @@ export interface FaceProps {
 
 const NOSE = { x: 268, y: 168 };
 const CHIN = { x: 240, y: 318 };
-const BEAM = 372;
+const BEAM = 412;
 
 /** Forehead, nose, lips, chin, throat: one line, facing right. */
 const PROFILE =
@@ -20,7 +20,7 @@ export function Face({ what, valueMm }: FaceProps) {
   const value = valueMm === undefined ? 'not measured yet' : `${mm(valueMm)} mm`;
   const text = `Caliper from the mark on the tip of the nose to the mark on the most prominent point of the chin, tips just touching. ${what}: ${value}. Not to scale.`;
   return (
-    <Figure kind="face" title={`Face from the side, ${what}`} text={text} width={520} height={420}>
+    <Figure kind="face" title={`Face from the side, ${what}`} text={text} width={580} height={420}>
       <path className="d-face" d={PROFILE} />
       <path className="d-line" d="M172 118c10-6 20-6 28-2M182 126q8-5 14 0" />
       <path

@@ -98,9 +98,9 @@ export function Hinge(props: HingeProps) {
   const { chinMm, incisalMm, pinMm, molarMm } = props;
   const angle = turnFor(chinMm) * LARGER;
   const [nose, chin, incisal, molar] = [onPage(NOSE), onPage(CHIN), onPage(INCISAL), onPage(MOLAR)];
-  const side = 460;
+  const side = 440;
   return (
-    <Figure kind="hinge" title="Side view of the hinge" text={sentence(props)} width={800} height={380}>
+    <Figure kind="hinge" title="Side view of the hinge" text={sentence(props)} width={830} height={380}>
       <path className="d-jaw" d={outline(0)} />
       <path className="d-jaw-turned" d={outline(angle)} />
       <circle className="d-tip" cx={ORIGIN.x} cy={ORIGIN.y} r="8" />
