@@ -12,7 +12,7 @@ const LANGUAGES: readonly Language[] = ['en', 'de', 'es', 'fr'];
 
 /** A title tells what to do: its first word is one of these. */
 const VERBS = new Set(
-  'Adapt Agree Answer Ask Build Check Choose Decide Disinfect Draw Feel Fix Get Judge Listen Look Make Mark Match Measure Mix Mould Plan Read Say Score Show Sign Teach Transfer Try'.split(
+  'Adapt Agree Answer Ask Build Check Choose Decide Disinfect Draw Feel Fix Get Judge Listen Look Make Mark Match Measure Mix Mould Plan Read Say Score Show Sign Teach Touch Transfer Try'.split(
     ' ',
   ),
 );
