@@ -1,6 +1,8 @@
 /** Which computed values a step is shown with: never a bare number, never one that does not matter here. */
 import { dayOf, printDay } from '../domain/measure/calendar.ts';
+import { solveHinge } from '../domain/measure/hinge.ts';
 import { mixPlan } from '../domain/measure/mixing.ts';
+import { pinRule } from '../domain/measure/pin.ts';
 import { reviewDates } from '../domain/measure/review.ts';
 import { sources, type SourceId } from '../domain/measure/sources.ts';
 import type { Material, Practice, Step } from '../domain/protocol/types.ts';
@@ -84,6 +86,32 @@ function mixOf(step: Step, practice: Practice, chosen: string | undefined): read
   ];
 }
 
+/** What is read off the pin, at the places where it is felt: the published rule, then the average hinge. */
+function pinInMouth({ id }: Step, { change }: Summary): readonly FigureLine[] {
+  if ((id !== 'pin-direction' && id !== 'pin-change') || change?.from === 'ground') return [];
+  const opened = pinRule(1);
+  const move = opened.ok ? solveHinge('incisal', opened.value.incisalMm) : opened;
+  if (!opened.ok || !move.ok) return [];
+  const places = [
+    `incisors ${opened.value.incisalMm.toFixed(1)} mm`,
+    `chin ${move.value.chinMm.toFixed(1)} mm`,
+    `first molar ${move.value.molarMm.toFixed(1)} mm`,
+  ];
+  return [fromSource('One millimetre at the pin', places.join(', '), opened.source)];
+}
+
+/** The score of the last visit that had one, while this visit's is being found. */
+function lastScore({ id }: Step, { hold = [], visitName }: Summary): readonly FigureLine[] {
+  const [, what, jaw] = /^(retention|stability)-(upper|lower)$/.exec(id) ?? [];
+  const before = hold.findLast(
+    (row) => row.visit !== visitName && (jaw === 'upper' ? row.upper : row.lower) !== undefined,
+  );
+  const scores = jaw === 'upper' ? before?.upper : before?.lower;
+  if (what === undefined || before === undefined || scores === undefined) return [];
+  const score = what === 'retention' ? scores.retention : scores.stability;
+  return [fromSource(`At ${before.visit}`, `${score}`, 'retention-score')];
+}
+
 /** While the dentures are being handed over the review days still count from today. */
 function reviewDays(step: Step, { openedAt }: Summary): readonly FigureLine[] {
   const found = step.id === 'review-booked' ? reviewDates(printDay(dayOf(openedAt))) : undefined;
@@ -104,6 +132,8 @@ export function figuresAt(
   return [
     ...rows.map(fromRow),
     ...recordTarget(step, summary),
+    ...pinInMouth(step, summary),
+    ...lastScore(step, summary),
     ...reviewDays(step, summary),
     ...mixOf(step, practice, chosen),
   ];

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { figuresAt } from '../../src/app/figures.ts';
 import { defaultPractice } from '../../src/domain/protocol/practice.ts';
 import { stepOf } from '../../src/domain/protocol/path.ts';
+import type { Summary } from '../../src/domain/summary/types.ts';
 import type { VisitProtocol } from '../../src/domain/protocol/types.ts';
 import { visit1 } from '../../src/domain/protocol/visit1.ts';
 import { visit2 } from '../../src/domain/protocol/visit2.ts';
@@ -88,6 +89,36 @@ describe('figures at the steps of the later visits', () => {
     expect(at(b, protocol, id).join()).toContain(
       'chin −0.5 mm; incisors −0.5 to −0.4 mm; pin −0.8 to −0.6 mm; first molar −0.3 to −0.2 mm',
     );
+  });
+
+  it('before grinding is read off the pin, what a millimetre there means elsewhere', () => {
+    // Pin 1 mm: incisors 2/3 = 0.667 (published rule 3 : 2), chin 0.667 / 0.832 = 0.80, first molar 0.80 × 0.524 = 0.42.
+    const b = bench(ground(visit4));
+    expect(at(b, visit4, 'pin-direction')).toEqual([
+      'One millimetre at the pin: incisors 0.7 mm, chin 0.8 mm, first molar 0.4 mm',
+    ]);
+  });
+
+  it('while the hold is scored, the scores of the last visit that had them stand beside', () => {
+    const b = bench(ground(visit5));
+    const hold: Summary['hold'] = [
+      {
+        visit: 'visit 4',
+        upper: { retention: 3, stability: 2 },
+        version: 'each denture alone, 0 to 5',
+        sum: 5,
+        most: 5,
+      },
+    ];
+    const shown = (id: string) =>
+      figuresAt(stepOf(visit5, id)!, {
+        summary: { ...b.summary(), hold },
+        practice: defaultPractice,
+        chosen: undefined,
+      }).map((f) => `${f.label}: ${f.text} (${f.status})`);
+    expect(shown('retention-upper')).toEqual(['At visit 4: 3 (from memory)']);
+    expect(shown('stability-upper')).toEqual(['At visit 4: 2 (from memory)']);
+    expect(shown('retention-lower')).toEqual([]);
   });
 
   it('the days of the reviews stand where they are booked, counted from today', () => {

@@ -79,6 +79,13 @@ describe('the millimetre sheet', () => {
     expect(digits(shown)).toBeUndefined();
   });
 
+  it('gone back to, it says what is kept here', () => {
+    const { shown, model } = open('tracing-first');
+    const reading = { ...model.step!.reading!, kept: [{ seq: 40, digits: '10.5', suspect: false }] };
+    shown.show({ ...model, step: { ...model.step!, reading } });
+    expect(shown.page.querySelector('.sheet-side')?.textContent).toContain('Kept here: 10.5 mm');
+  });
+
   it('Enter keeps the mark; with no mark keys mean what they mean everywhere', () => {
     const { shown } = open('tracing-first');
     shown.press('ArrowRight');

@@ -77,7 +77,10 @@ export function StepDrawing({ model, step }: DrawingProps) {
     case 'height-stack':
       return summary === undefined ? null : <CaseHeights summary={summary} />;
     case 'hinge':
-      return summary === undefined ? null : <CaseHinge summary={summary} />;
+      // At the pin only what was read off it belongs: no other change stands beside that question.
+      return summary === undefined || (step.step.id.startsWith('pin-') && summary.change?.from !== 'ground') ? null : (
+        <CaseHinge summary={summary} />
+      );
     case 'tracing':
     case 'tooth-sizes':
     case 'sore-map':

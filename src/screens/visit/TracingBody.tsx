@@ -155,9 +155,14 @@ function useSecondNumber({ step, actions, mark, onMark }: TracingProps): void {
 const NO_MARK = { first: 'Tap the point on the sheet', second: 'It comes close; tap again, then the arrows' } as const;
 
 /** Before the first tap: what to do, and that the number can be said or typed as well. */
-function HowTo({ axis }: { readonly axis: Asked['axis'] | undefined }) {
+function HowTo({ axis, kept }: { readonly axis: Asked['axis'] | undefined; readonly kept: string | undefined }) {
   return (
     <ul className="step-lines">
+      {kept === undefined ? null : (
+        <li className="step-line">
+          Kept here: <strong>{kept} mm</strong>
+        </li>
+      )}
       <li className="step-line">{NO_MARK.first}</li>
       <li className="step-line">{NO_MARK.second}</li>
       <li className="step-line">Or say or type: {axis === 'y' ? 'distance up' : 'distance across'}, mm</li>
@@ -227,13 +232,14 @@ export function TracingBody(props: TracingProps) {
   useArrows(mark === undefined ? undefined : move, take);
   const tap = (point: PointMm) =>
     put(point, mark === undefined || mark.window === WHOLE ? closeUp(point) : mark.window);
-  const others = (model.summary?.tracing?.apexes ?? []).filter((apex) => `tracing-${apex.n}` !== asked?.point);
+  const apexes = model.summary?.tracing?.apexes ?? [];
+  const others = apexes.filter((apex) => mark === undefined || `tracing-${apex.n}` !== asked?.point);
   return (
     <div className="body sheet-body">
       <Sheet window={mark?.window ?? WHOLE} mark={mark} before={others} onTap={tap} />
       <div className="sheet-side">
         {mark === undefined ? (
-          <HowTo axis={asked?.axis} />
+          <HowTo axis={asked?.axis} kept={step.reading?.kept.at(-1)?.digits} />
         ) : (
           <Placed mark={mark} axis={asked?.axis} onArrow={move} onWindow={(piece) => put(mark, piece)} onKeep={take} />
         )}
