@@ -20,6 +20,7 @@ export class FileDesk {
   readonly #parts: FilesParts;
   #busy = false;
   #lines: readonly string[] = [];
+  #refused = false;
   #locked: { readonly name: string; readonly bytes: Uint8Array } | undefined;
   #code: CodeOf | undefined;
   #coding = false;
@@ -33,6 +34,7 @@ export class FileDesk {
     return {
       busy: this.#busy,
       lines: this.#lines,
+      ...(this.#refused ? { refused: true as const } : {}),
       ...(this.#locked === undefined ? {} : { locked: { name: this.#locked.name } }),
       ...(code === undefined ? {} : { digest: { value: code.value, path: code.path, size: code.size } }),
     };
@@ -74,11 +76,14 @@ export class FileDesk {
 
   async #in(name: string, bytes: Uint8Array, passphrase?: string): Promise<void> {
     this.#lines = [];
+    this.#refused = false;
     this.#working('Reading the file …');
     const taken = await takeIn(bytes, this.#parts, passphrase).finally(() => (this.#busy = false));
     this.#locked = !taken.ok && taken.locked ? { name, bytes } : undefined;
     if (!taken.ok) {
       const asked = taken.locked && passphrase === undefined;
+      this.#refused = !asked;
+      this.#lines = asked ? [] : [taken.text];
       return this.#parts.tell({ said: '', trouble: asked ? '' : taken.text });
     }
     this.#lines = taken.lines;
@@ -91,6 +96,8 @@ export class FileDesk {
     if (waiting === undefined) return;
     if (passphrase !== '') return this.#in(waiting.name, waiting.bytes, passphrase);
     this.#locked = undefined;
+    this.#refused = false;
+    this.#lines = [];
     this.#parts.tell({ said: 'The sealed file was left alone.', trouble: '' });
   }
 

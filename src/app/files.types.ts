@@ -7,6 +7,8 @@ export interface FilesView {
   readonly locked?: { readonly name: string };
   /** What the last file brought, or why it was refused, a sentence each. */
   readonly lines: readonly string[];
+  /** The lines say why nothing was taken in. */
+  readonly refused?: true;
   /** The case as it stands, by its digest: absent until it was asked for, and again once an entry came. */
   readonly digest?: CaseCode;
 }

@@ -73,7 +73,10 @@ export function TakeIn({ model, actions }: TakeInProps) {
       )}
       <Trouble text={trouble} />
       {files === undefined || files.lines.length === 0 ? null : (
-        <ul className="take-in-lines" aria-label="What the file brought">
+        <ul
+          className={files.refused === true ? 'take-in-lines take-in-refused' : 'take-in-lines'}
+          aria-label={files.refused === true ? 'Why the file was not taken in' : 'What the file brought'}
+        >
           {files.lines.map((line) => (
             <li key={line} className="step-line">
               {line}
