@@ -50,8 +50,8 @@ export function dayKey(at: number): string {
 }
 
 /** A day so many days later, or earlier; days alone, so no clock changes come between. */
-export function daysLater(day: string, days: number): string {
-  const date = new Date(`${day}T00:00:00Z`);
+export function daysLater(start: string, days: number): string {
+  const date = new Date(`${start}T00:00:00Z`);
   date.setUTCDate(date.getUTCDate() + days);
   return date.toISOString().slice(0, 10);
 }

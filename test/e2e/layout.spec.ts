@@ -17,7 +17,11 @@ const cacheDir = mkdtempSync(join(tmpdir(), 'rimwise-preview-'));
 beforeAll(async () => {
   const root = fileURLToPath(new URL('../../src/', import.meta.url));
   server = await createServer({
-    ...{ root, cacheDir, configFile: false, logLevel: 'silent', plugins: [react()] },
+    root,
+    cacheDir,
+    configFile: false,
+    logLevel: 'silent',
+    plugins: [react()],
     server: { host: '127.0.0.1', port: 0, hmr: false, watch: null },
   });
   await server.listen();
