@@ -1,14 +1,15 @@
 /**
  * What running a visit costs: transitions of the visit machine against a bare counter machine of as many states, a whole
- * case of five visits walked again, and the work between an entry and the screen at 2,000 entries. Nothing is asserted.
+ * case of five visits walked again, a long recording against a short one, and the work between an entry and the screen at
+ * 2,000 entries. Nothing is asserted.
  */
 import { readFileSync } from 'node:fs';
 import { createActor, createMachine, type AnyActor } from 'xstate';
 import { visitMachine } from '../../machines/visit.ts';
-import { parseRecording, runReplays, type Recording } from '../../src/app/replay.ts';
+import { parseRecording, runReplay, runReplays, type Recording } from '../../src/app/replay.ts';
 import { visitInput } from '../../src/app/resume.ts';
 import type { Fact } from '../../src/domain/case/facts.ts';
-import { addFacts, emptyLog, foldCase, readCase } from '../../src/domain/case/fold.ts';
+import { emptyLog, extendCase, foldCase, readCase } from '../../src/domain/case/fold.ts';
 import { protocolFor } from '../../src/domain/protocol/index.ts';
 import { defaultPractice } from '../../src/domain/protocol/practice.ts';
 import { readingDefs } from '../../src/domain/protocol/readings.ts';
@@ -18,6 +19,8 @@ import { summarise } from '../../src/domain/summary/summarise.ts';
 const ROUNDS = 9;
 const TRANSITIONS = 20_000;
 const MANY = 2_000;
+const SHORT = 500;
+const LONG = 20_000;
 const deps = { readings: readingDefs, practice: defaultPractice, appVersion: 'bench' };
 
 /** Median over rounds of milliseconds for `times` runs. */
@@ -91,6 +94,42 @@ function replays(all: readonly Recording[]): readonly Fact[] {
   return facts;
 }
 
+/** A visit of so many lines: remarks, and every tenth line a width said again and agreed to. */
+function longRecording(lines: number): Recording {
+  const head = {
+    replay: 1,
+    case: 'LONG-1',
+    clinician: 'KV',
+    assistant: 'BR',
+    startedAt: '2026-03-02T08:00:00Z',
+  };
+  const said = (i: number) =>
+    i % 10 === 8 ? `upper width fifty-${['one', 'two', 'three'][i % 3]}` : i % 10 === 9 ? 'yes' : `note remark ${i}`;
+  const all = Array.from({ length: lines }, (_, i) => JSON.stringify({ t: i * 2000, source: 'voice', text: said(i) }));
+  const parsed = parseRecording([JSON.stringify(head), ...all].join('\n'));
+  if (!parsed.ok) throw new Error(parsed.text);
+  return parsed.recording;
+}
+
+/** Microseconds of processor time a line, so that what else the machine does stays out of the ratio; the short one first. */
+function longReplays(): void {
+  const each = (lines: number, rounds: number): number => {
+    const recording = longRecording(lines);
+    const costs = Array.from({ length: rounds }, () => {
+      const start = process.cpuUsage();
+      const played = runReplay(recording, deps);
+      if ('failed' in played) throw new Error(played.failed);
+      const { user, system } = process.cpuUsage(start);
+      return (user + system) / lines;
+    });
+    return costs.toSorted((a, b) => a - b)[Math.floor(rounds / 2)]!;
+  };
+  const [short, long] = [each(SHORT, 5), each(LONG, 1)];
+  console.log(
+    `a recording replayed: ${short.toFixed(0)} µs of processor time a line at ${SHORT} lines, ${long.toFixed(0)} µs at ${LONG}, ratio ${(long / short).toFixed(2)} : 1`,
+  );
+}
+
 /** The case made long: notes at its last visit until there are as many entries as asked for. */
 function lengthened(facts: readonly Fact[], to: number): readonly Fact[] {
   const open = facts.filter((fact) => fact.body.kind !== 'visitClosed' || fact !== facts.at(-1));
@@ -103,22 +142,33 @@ function lengthened(facts: readonly Fact[], to: number): readonly Fact[] {
   return [...open, ...more];
 }
 
+/** The last hundred entries one by one, as they come in a visit; milliseconds each. */
+function oneMore(facts: readonly Fact[]): number {
+  const rounds = Array.from({ length: ROUNDS }, () => {
+    let seen = foldCase('replay', facts.slice(0, -100));
+    const start = performance.now();
+    for (const fact of facts.slice(-100)) seen = extendCase(seen, [fact]);
+    return (performance.now() - start) / 100;
+  });
+  return rounds.toSorted((a, b) => a - b)[Math.floor(ROUNDS / 2)]!;
+}
+
 function longCase(facts: readonly Fact[]): void {
   const many = lengthened(facts, MANY);
   const protocol = protocolFor('visit-5', 1) ?? visit1;
   const view = foldCase('replay', many);
-  const log = addFacts(emptyLog('replay'), many.slice(0, -1));
   const around = { protocol, readings: readingDefs, practice: defaultPractice, now: many.at(-1)!.at };
   const fold = cost(20, () => void foldCase('replay', many)) / 20;
-  const one = cost(20, () => void readCase(addFacts(log, many.slice(-1)))) / 20;
+  const one = oneMore(many);
   const sum = cost(20, () => void summarise(view, around)) / 20;
   console.log(
-    `${many.length} entries: fold ${fold.toFixed(2)} ms, one more entry ${one.toFixed(2)} ms, summary ${sum.toFixed(2)} ms`,
+    `${many.length} entries: fold ${fold.toFixed(2)} ms, one more entry ${one.toFixed(3)} ms, summary ${sum.toFixed(2)} ms`,
   );
 }
 
 export default function measure(): Promise<void> {
   transitions();
   longCase(replays(recordings()));
+  longReplays();
   return Promise.resolve();
 }
