@@ -40,6 +40,8 @@ export interface Elsewhere {
 export class UnderWay {
   readonly #parts: UnderWayParts;
   #followed: ReadonlyMap<string, Followed> = new Map();
+  /** Cases of which nothing runs, and their last entry then. */
+  readonly #quiet = new Map<string, number>();
   #looking: Promise<void> = Promise.resolve();
   /** A look that began before everything was let go of finds nothing. */
   #turn = 0;
@@ -58,6 +60,7 @@ export class UnderWay {
   letGo(): void {
     this.#turn += 1;
     this.#followed = new Map();
+    this.#quiet.clear();
   }
 
   get any(): boolean {
@@ -130,7 +133,7 @@ export class UnderWay {
     const next = new Map<string, Followed>();
     for (const { id, code, lastSeq = 0 } of this.#candidates()) {
       const known = before.get(id);
-      if (id === this.#parts.openId()) continue;
+      if (id === this.#parts.openId() || this.#quiet.get(id) === lastSeq) continue;
       const followed = known?.lastSeq === lastSeq ? known : await this.#read(id, { code, lastSeq });
       if (followed !== undefined) next.set(id, followed);
     }
@@ -142,7 +145,9 @@ export class UnderWay {
 
   async #read(id: string, { code, lastSeq }: Omit<Followed, 'open'>): Promise<Followed | undefined> {
     const read = await this.#parts.read(id);
-    if (!read.ok || read.open.running(this.#parts.now()).clocks.length === 0) return undefined;
-    return { open: read.open, code, lastSeq };
+    if (read.ok && read.open.running(this.#parts.now()).clocks.length > 0) return { open: read.open, code, lastSeq };
+    // What could not be read is tried again with the next look.
+    if (read.ok) this.#quiet.set(id, lastSeq);
+    return undefined;
   }
 }
