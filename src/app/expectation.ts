@@ -1,5 +1,5 @@
 /** What may be said or pressed now, as plain data for the interpreter and for the strip of words on screen. */
-import { liveOf, type CaseView, type FactOf } from '../domain/case/fold.ts';
+import { liveReadings, type CaseView, type FactOf } from '../domain/case/fold.ts';
 import type { Hundredths } from '../domain/measure/length.ts';
 import { answerOf, nextStep, stepOf, stepOfReading } from '../domain/protocol/path.ts';
 import type { Language, Practice, ReadingDef, Step, VisitProtocol } from '../domain/protocol/types.ts';
@@ -29,18 +29,18 @@ export function modeOf(context: VisitContext): Mode {
 }
 
 /** Every reading is asked for at every step, and each looks at the same list. */
-const liveReadings = new WeakMap<CaseView, ReadonlyMap<string, readonly FactOf<'reading'>[]>>();
+const listed = new WeakMap<CaseView, ReadonlyMap<string, readonly FactOf<'reading'>[]>>();
 
 function readingsOf(view: CaseView): ReadonlyMap<string, readonly FactOf<'reading'>[]> {
-  const known = liveReadings.get(view);
+  const known = listed.get(view);
   if (known !== undefined) return known;
   const found = new Map<string, FactOf<'reading'>[]>();
-  for (const fact of liveOf(view, 'reading')) {
+  for (const fact of liveReadings(view)) {
     const list = found.get(fact.body.reading);
     if (list === undefined) found.set(fact.body.reading, [fact]);
     else list.push(fact);
   }
-  liveReadings.set(view, found);
+  listed.set(view, found);
   return found;
 }
 

@@ -307,6 +307,17 @@ export function liveOf<K extends FactKind>(view: CaseView, kind: K): readonly Fa
   return out;
 }
 
+/** Live readings of the current visit, oldest first; the same as `liveOf`, without looking at what is no reading. */
+export function liveReadings(view: CaseView): readonly FactOf<'reading'>[] {
+  const out: FactOf<'reading'>[] = [];
+  const { facts } = view.log;
+  for (const seq of view.visitOf.keys()) {
+    const fact = seq < view.from ? undefined : facts[seq - 1];
+    if (fact !== undefined && isKind(fact, 'reading') && !view.strikes.has(seq)) out.push(fact);
+  }
+  return out;
+}
+
 /** All facts of the current visit, struck ones included. `seq` counts from 1 without gaps, so this is a cut. */
 export function visitFacts(view: CaseView): readonly Fact[] {
   return view.from === 1 ? view.log.facts : view.log.facts.slice(view.from - 1);

@@ -9,6 +9,7 @@ import {
   foldCase,
   lastAct,
   liveOf,
+  liveReadings,
   readCase,
 } from '../../../src/domain/case/fold.ts';
 import { answered, moved, opening, reading, stamp } from '../../helpers/facts.ts';
@@ -72,6 +73,7 @@ describe('folding the record', () => {
           written += act.length;
           views.push(extendCase(before, next));
           expect(views.at(-1)).toEqual(foldCase('c1', facts.slice(0, written)));
+          expect(liveReadings(views.at(-1)!)).toEqual(liveOf(views.at(-1)!, 'reading'));
         }
         // Somebody goes on from an older view in another way: nothing of the newer ones shows through.
         const older = views[branch % views.length]!;
@@ -84,6 +86,7 @@ describe('folding the record', () => {
         const [newest, whole] = [views.at(-1)!, foldCase('c1', facts)];
         for (const { seq } of facts) expect(newest.markSetOf.get(seq)).toBe(whole.markSetOf.get(seq));
         expect(liveOf(newest, 'reading')).toEqual(liveOf(whole, 'reading'));
+        expect(liveReadings(older)).toEqual(liveOf(older, 'reading'));
       }),
       { numRuns: 300 },
     );
