@@ -8,7 +8,8 @@ import { visit1 } from '../../src/domain/protocol/visit1.ts';
 import { clockRows } from '../../src/domain/summary/clocks.ts';
 import { dueNext } from '../../src/domain/summary/planned.ts';
 import { timeLeft } from '../../src/screens/format.ts';
-import { browserDigest, soundLength, stableText, unsealed } from '../../src/storage/chain.ts';
+import { browserDigest, soundLength, stableText } from '../../src/storage/chain.ts';
+import { inClear, type Opener } from './passphrase.ts';
 
 /** What has been seen of a case so far. */
 export interface Known {
@@ -50,11 +51,16 @@ export function readStored(page: Page): Promise<Stored> {
   );
 }
 
-async function checkCase(caseId: string, known: Known, stored: readonly unknown[]): Promise<Omit<Checked, 'clocks'>> {
+interface Lying {
+  /** As it lies there, and as facts. */
+  readonly stored: readonly unknown[];
+  readonly facts: readonly unknown[];
+}
+
+async function checkCase(caseId: string, known: Known, { stored, facts }: Lying): Promise<Omit<Checked, 'clocks'>> {
   // Read once: what the app acknowledges while this looks is the business of the next look.
   const due = known.acknowledged;
   const wrong: string[] = [];
-  const facts = stored.map(unsealed);
   const sound = Math.min(await soundLength(stored, browserDigest()), facts.length);
   const whole = facts.findIndex((fact, index) => (fact as { seq?: unknown }).seq !== index + 1);
   const have = Math.min(sound, whole === -1 ? facts.length : whole);
@@ -116,10 +122,17 @@ async function checkStanding(page: Page, facts: readonly unknown[]): Promise<str
 }
 
 /** Every case that was ever acknowledged against what lies in the database. */
-export async function checkAll(known: ReadonlyMap<string, Known>, stored: Stored): Promise<Checked> {
+export async function checkAll(
+  known: ReadonlyMap<string, Known>,
+  stored: Stored,
+  open: Opener = inClear,
+): Promise<Checked> {
   let sum: Checked = { acknowledged: 0, lost: 0, clocks: 0, wrong: [] };
   for (const [caseId, one] of known) {
-    const { acknowledged, lost, wrong } = await checkCase(caseId, one, stored[caseId] ?? []);
+    const { acknowledged, lost, wrong } = await checkCase(caseId, one, {
+      stored: stored[caseId] ?? [],
+      facts: await open(stored[caseId] ?? []),
+    });
     sum = {
       ...sum,
       acknowledged: sum.acknowledged + acknowledged,
@@ -131,8 +144,7 @@ export async function checkAll(known: ReadonlyMap<string, Known>, stored: Stored
 }
 
 /** The open case on the screen against its record. */
-export async function checkScreen(page: Page, entries: readonly unknown[]): Promise<Pick<Checked, 'clocks' | 'wrong'>> {
-  const facts = entries.map(unsealed);
+export async function checkScreen(page: Page, facts: readonly unknown[]): Promise<Pick<Checked, 'clocks' | 'wrong'>> {
   const standing = await checkStanding(page, facts);
   const { clocks, wrong } = await checkClocks(page, facts);
   return { clocks, wrong: [...standing, ...wrong] };

@@ -1,5 +1,5 @@
 /**
- * `npm run test:crash -- [--kills N] [--seed N]`: a visit is dictated in a real browser, the browser is killed at random
+ * `npm run test:crash -- [--kills N] [--seed N] [--locked | --during sealing | --during change]`: a visit is dictated in a real browser, the browser is killed at random
  * instants, and each time everything the app had called kept must be there, the visit must stand where it stood and the
  * clocks must be right. Prints what was acknowledged and what was lost.
  */
@@ -10,14 +10,26 @@ import { parseArgs } from 'node:util';
 import { findBrowser, thisMachine } from '../lib/browser.mjs';
 import { dist, ensureBuilt } from '../lib/build.mjs';
 import { serve } from '../lib/serve.mjs';
-import { runLives, type Totals } from './lives.ts';
+import { runLives, type LivesOptions, type Totals } from './lives.ts';
 import { randomFrom } from './random.ts';
+import { killWhileChanging, killWhileSealing, type TurnTotals } from './turns.ts';
 
 function line({ kills, acknowledged, lost, clocks, mended, wrong }: Totals): string {
   return `${kills} kills: ${acknowledged} entries acknowledged, ${lost} lost; ${clocks} clocks compared, ${mended} starts mended a copy, ${wrong.length} wrong`;
 }
 
-async function run(kills: number, seed: number): Promise<boolean> {
+interface Wish {
+  readonly kills: number;
+  readonly seed: number;
+  /** What is going on when the browser is killed. */
+  readonly work: (options: LivesOptions) => Promise<Totals | TurnTotals>;
+}
+
+function turns(so: Totals | TurnTotals): string {
+  return 'before' in so ? `; ${so.before} before it counted, ${so.after} after` : '';
+}
+
+async function run({ kills, seed, work }: Wish): Promise<boolean> {
   const browser = findBrowser(thisMachine());
   const built = browser.ok ? await ensureBuilt() : browser;
   if (!browser.ok || !built.ok) throw new Error(browser.ok ? built.why : browser.why);
@@ -31,10 +43,10 @@ async function run(kills: number, seed: number): Promise<boolean> {
   const onLife = (life: number, so: Totals): void => {
     for (const text of so.wrong.slice(told)) console.log(text);
     told = so.wrong.length;
-    if (life % 10 === 0) console.log(line(so));
+    if (life % 10 === 0) console.log(`${line(so)}${turns(so)}`);
   };
   try {
-    const totals = await runLives({
+    const totals = await work({
       kills,
       browserPath: browser.path,
       address: served.address,
@@ -42,7 +54,7 @@ async function run(kills: number, seed: number): Promise<boolean> {
       onLife,
     });
     for (const text of totals.wrong.slice(told)) console.log(text);
-    console.log(`${line(totals)}; seed ${seed}, ${Math.round((performance.now() - began) / 1000)} s`);
+    console.log(`${line(totals)}${turns(totals)}; seed ${seed}, ${Math.round((performance.now() - began) / 1000)} s`);
     return totals.lost === 0 && totals.wrong.length === 0;
   } finally {
     await served.close();
@@ -51,6 +63,20 @@ async function run(kills: number, seed: number): Promise<boolean> {
 }
 
 const { values } = parseArgs({
-  options: { kills: { type: 'string', default: '200' }, seed: { type: 'string', default: '1' } },
+  options: {
+    kills: { type: 'string', default: '200' },
+    seed: { type: 'string', default: '1' },
+    locked: { type: 'boolean', default: false },
+    during: { type: 'string', default: '' },
+  },
 });
-process.exitCode = (await run(Number(values.kills), Number(values.seed))) ? 0 : 1;
+
+function workFor(during: string, locked: boolean): Wish['work'] {
+  if (during === 'sealing') return killWhileSealing;
+  if (during === 'change') return killWhileChanging;
+  if (during !== '') throw new Error(`--during is "sealing" or "change", not "${during}"`);
+  return locked ? (options) => runLives({ ...options, passphrase: 'seven grey herons' }) : runLives;
+}
+
+const work = workFor(values.during, values.locked);
+process.exitCode = (await run({ kills: Number(values.kills), seed: Number(values.seed), work })) ? 0 : 1;

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { askForPassphrase, fillTwice, seal, untilSealed } from '../../scripts/crash/passphrase.ts';
 import { inBrowser } from './harness.ts';
 
 const chair = inBrowser();
@@ -39,17 +40,12 @@ async function writeNote(page: Page): Promise<void> {
   await page.locator('.save-kept').waitFor();
 }
 
-async function setPassphrase(page: Page): Promise<string> {
+async function sealHere(page: Page): Promise<string> {
   await target(page, /^more/i).click();
   await target(page, 'Settings').click();
-  await target(page, 'Set a passphrase').click();
-  await page.getByRole('textbox', { name: /^New passphrase/ }).fill(PASSPHRASE);
-  await page.getByRole('textbox', { name: /^The same again/ }).fill(PASSPHRASE);
-  await target(page, 'Seal the record').click();
-  await page.locator('.recovery-code').waitFor();
-  const code = (await page.locator('.recovery-code span').allInnerTexts()).join('-');
-  await page.waitForFunction(() => document.querySelector('.recovery-busy')?.textContent === '');
-  return code;
+  await askForPassphrase(page, PASSPHRASE);
+  await seal(page);
+  return untilSealed(page);
 }
 
 async function unlock(page: Page, passphrase: string): Promise<void> {
@@ -69,7 +65,7 @@ describe('under a passphrase', () => {
     const { page, pictures, axe, close, troubles } = await chair.open({ profile });
     await target(page, new RegExp(CODE)).click();
     await page.locator('h1.step-title').waitFor();
-    const code = await setPassphrase(page);
+    const code = await sealHere(page);
     await pictures('recovery-sheet');
     expect(await axe()).toEqual([]);
     await target(page, 'It is written down').click();
@@ -92,8 +88,7 @@ describe('under a passphrase', () => {
     await last.page.getByText('That does not open the record.').waitFor();
     await target(last.page, 'Use the recovery code').click();
     await last.page.getByRole('textbox', { name: /^Recovery code/ }).fill(code.toLowerCase().replaceAll('-', ' '));
-    await last.page.getByRole('textbox', { name: /^New passphrase/ }).fill('nine brown wrens');
-    await last.page.getByRole('textbox', { name: /^The same again/ }).fill('nine brown wrens');
+    await fillTwice(last.page, 'nine brown wrens');
     await target(last.page, 'Unlock with the code').click();
     await target(last.page, new RegExp(CODE)).waitFor();
   }, 60_000);
