@@ -1,8 +1,11 @@
 /** What speaks for and against the sentence that fits best, as numbers. */
+import type { Expectation } from '../../src/interpret/types.ts';
 import type { Path } from './ear.ts';
 import { fitOf, scoreOf, wordsOf } from './hearing.ts';
 import type { Hearing, Sentence } from './hearing.ts';
 
+/** How far a rival must be behind to count less by e, beside the others (thousands). */
+const CROWD = 0.2;
 /** A rival this far behind is as good as none (thousands). */
 const NO_RIVAL = 3;
 
@@ -11,6 +14,21 @@ function lead({ sentences }: Hearing, fit: (sentence: Sentence) => number): numb
   const [top, ...others] = sentences;
   if (top === undefined) return 0;
   return Math.min(NO_RIVAL, ...others.map((other) => fit(top) - fit(other)));
+}
+
+/** How much room the rivals take beside the first sentence, as a logarithm. */
+function crowd({ sentences }: Hearing): number {
+  const [top, ...others] = sentences;
+  if (top === undefined) return 0;
+  return Math.log(0.001 + total(others.map((other) => Math.exp((fitOf(other) - fitOf(top)) / CROWD))));
+}
+
+/** What the first sentence is, beside what is awaited: a number for another reading, a word, a number between the halves. */
+function kindOf({ meaning }: Sentence, { current }: Expectation): readonly number[] {
+  const [name = '', value] = meaning.split(' ');
+  const number = /^\d+$/.test(value ?? '');
+  const kinds = [number && name !== current?.id, !number, number && Number(value) % 50 !== 0];
+  return kinds.map(Number);
 }
 
 /** The phone loop's score spread over the frames of its phones. */
@@ -52,10 +70,17 @@ export const CLUES = [
   'silence',
   'longest word',
   'shortest word',
+  'words',
+  'length',
+  'one word',
+  'crowd',
+  'another reading',
+  'a word',
+  'between the halves',
 ] as const;
 
 /** In the order of CLUES; undefined when no word was heard. */
-export function cluesOf(hearing: Hearing): readonly number[] | undefined {
+export function cluesOf(hearing: Hearing, expectation: Expectation): readonly number[] | undefined {
   const top = hearing.sentences[0];
   if (top === undefined) return undefined;
   const lengths = wordsOf(top.cleaned).map(lengthOf);
@@ -74,5 +99,10 @@ export function cluesOf(hearing: Hearing): readonly number[] | undefined {
     Math.log(LITTLE_SILENCE + 1 - all / hearing.frames),
     Math.max(...lengths),
     Math.min(...lengths),
+    lengths.length,
+    all,
+    Number(lengths.length === 1),
+    crowd(hearing),
+    ...kindOf(top, expectation),
   ];
 }

@@ -10,7 +10,8 @@
  * stdout, for each request, one line of JSON: for hear {"frames": n, "loops": [PATH…]} with one path for each way of listening,
  * else PATH: [[word or phone, first frame, last frame, acoustic score]…]
  *
- * The ways of listening differ in what is done to the sound: way 0 takes steady noise out of it, way 1 leaves it as it is.
+ * The ways of listening differ in what is done to the sound: way 0 takes steady noise out of it, way 1 leaves it in and listens
+ * as to a smaller mouth (the model was made from large ones; synthetic voices sound smaller to it).
  * How well every piece of the model fits every frame is worked out once for each way (and kept in FOLDER for a moment); every
  * search goes over that. Scores are logarithms relative to the best piece of the whole model in each frame (compallsen), so
  * that they can be compared between searches. MORE_WORDS holds pronunciations the dictionary lacks.
@@ -61,12 +62,17 @@ static ps_decoder_t *grammar_decoder(const char *model, const char *dictionary) 
   return ps_init(config);
 }
 
+/** Inverse linear warp of the frequencies for each way. */
+static const char *const warps[WAYS] = {"1.1", "1.2"};
+
 static int open_way(Way *way, const char *model, const char *phones) {
   cmd_ln_t *config = settings(model);
   if (config == NULL) return 1;
   mkdir(way->folder, 0700);
   cmd_ln_set_str_r(config, "-senlogdir", way->folder);
   cmd_ln_set_boolean_r(config, "-remove_noise", way == &ways[0]);
+  cmd_ln_set_str_r(config, "-warp_type", "inverse_linear");
+  cmd_ln_set_str_r(config, "-warp_params", warps[way - ways]);
   cmd_ln_set_str_r(config, "-allphone", phones);
   cmd_ln_set_boolean_r(config, "-allphone_ci", TRUE);
   cmd_ln_set_float_r(config, "-lw", 2.0);

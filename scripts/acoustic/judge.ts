@@ -31,14 +31,14 @@ export function topIsRight(heard: Heard): boolean {
 }
 
 export function judge(heard: Heard, calibration: Calibration): Judged {
-  const got = understood(heard, alternativesOf(heard.hearing, calibration));
+  const got = understood(heard, alternativesOf(heard, calibration));
   return { ...heard, got, outcome: outcomeOf(heard.scene, got), topRight: topIsRight(heard) };
 }
 
 /** What the chance of being right is learnt from. */
 export function lessons(heard: readonly Heard[]): readonly Row[] {
   return heard.flatMap((h) => {
-    const x = cluesOf(h.hearing);
+    const x = cluesOf(h.hearing, h.scene.expectation);
     return x === undefined ? [] : [{ x, y: topIsRight(h) ? 1 : 0 }];
   });
 }

@@ -1,5 +1,5 @@
 /** From what the recogniser heard to what a browser's recogniser would hand over: alternatives with confidence. */
-import type { Alternative } from '../../src/interpret/types.ts';
+import type { Alternative, Expectation } from '../../src/interpret/types.ts';
 import { cluesOf } from './clues.ts';
 import { fitOf } from './hearing.ts';
 import type { Hearing } from './hearing.ts';
@@ -26,8 +26,11 @@ export function lossesOf({ sentences }: Hearing): readonly number[] {
 }
 
 /** First one first. Its confidence is the chance that it is right; the others share what is left by how little they lose. */
-export function alternativesOf(hearing: Hearing, { model, temperature, listed }: Calibration): readonly Alternative[] {
-  const clues = cluesOf(hearing);
+export function alternativesOf(
+  { hearing, scene }: { readonly hearing: Hearing; readonly scene: { readonly expectation: Expectation } },
+  { model, temperature, listed }: Calibration,
+): readonly Alternative[] {
+  const clues = cluesOf(hearing, scene.expectation);
   const [top, ...others] = hearing.sentences;
   if (clues === undefined || top === undefined) return [];
   const confidence = chanceOf(clues, model);

@@ -7,6 +7,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { format } from 'prettier';
 import { projectRoot } from '../lib/run.mjs';
 import { calibrate } from './calibrate.ts';
 import { judge } from './judge.ts';
@@ -20,9 +21,9 @@ import { commandsTable, curveTable, nothingTable, readingsTable } from './tables
 import { ensureTools } from './tools.ts';
 import type { Tools } from './tools.ts';
 
-const SAMPLE: Counts = { readings: 48, commands: 26, talk: 20, noise: 14 };
+const SAMPLE: Counts = { readings: 48, commands: 26, talk: 16, noise: 10 };
 const FULL: Counts = { readings: 240, commands: 104, talk: 80, noise: 60 };
-const TUNING: Counts = { readings: 200, commands: 104, talk: 80, noise: 50 };
+const TUNING: Counts = { readings: 240, commands: 52, talk: 80, noise: 40 };
 
 const CALIBRATION = join(projectRoot, 'scripts', 'acoustic', 'calibration.json');
 const FOLDER = join(projectRoot, '.cache', 'acoustic');
@@ -43,7 +44,7 @@ function print(judged: readonly Judged[]): void {
 async function tune(tools: Tools): Promise<number> {
   const heard = await listen(scenesOf('tuning', TUNING), tools);
   const calibration = calibrate(heard);
-  writeFileSync(CALIBRATION, `${JSON.stringify(calibration, null, 2)}\n`);
+  writeFileSync(CALIBRATION, await format(JSON.stringify(calibration), { parser: 'json', printWidth: 120 }));
   console.log('What was learnt from, so these figures flatter:\n');
   print(heard.map((h) => judge(h, calibration)));
   return 0;

@@ -8,10 +8,12 @@ import type { ExpectedReading } from './types.ts';
 /** Readings of one set agree when they lie this close to its middle (our choice: three times the 1 mm a careful hand repeats to). */
 const SET_AGREES: Hundredths = 300;
 /**
- * Below this a recogniser that gives confidences is guessing. Measured where confidence is the chance of being right
- * (docs/acoustic.md); for others our choice.
+ * Below this a number is not believed of a recogniser that gives confidences: alone, and when it agrees with the set so far,
+ * which wrong numbers seldom do. Chosen where confidence is the chance of being right (docs/acoustic.md); for other
+ * recognisers our choice.
  */
-export const SURE_CONFIDENCE = 0.7;
+const SURE_CONFIDENCE = 0.85;
+const SURE_WITH_SET = 0.6;
 /** No caliper is read finer than a twentieth (vernier 0.05 mm). */
 const FINEST_SURE: Hundredths = 5;
 const MOST_CANDIDATES = 3;
@@ -83,12 +85,13 @@ function openRivals({ value, reading, rivals }: Evidence): readonly Hundredths[]
   return setSpeaks ? plausible.filter((v) => agrees(v, reading)) : plausible;
 }
 
+const bySet = ({ value, reading }: Evidence): boolean => reading.previous.length > 0 && fits(value, reading);
+
 /**
  * The set so far agrees with the heard value and a recogniser that gives confidences believes it: together they outweigh
  * rivals the set speaks against. (Rivals that agree with the set have been asked about before.)
  */
-const spokenDown = ({ value, reading, confidence }: Evidence): boolean =>
-  reading.previous.length > 0 && fits(value, reading) && confidence >= SURE_CONFIDENCE;
+const spokenDown = (e: Evidence): boolean => bySet(e) && e.confidence >= SURE_WITH_SET;
 
 const unique = (values: readonly Hundredths[]): readonly Hundredths[] => [...new Set(values)].slice(0, MOST_CANDIDATES);
 
@@ -98,7 +101,7 @@ function doubtsOf(e: Evidence): readonly string[] {
   if (!inside(e.value, e.reading.expected)) why.push('unusual');
   if (e.value % FINEST_SURE !== 0) why.push('finer than a caliper is read');
   if (!spokenDown(e) && e.rivals.some((v) => inside(v, e.reading.plausible))) why.push('heard in two ways');
-  if (e.confidence > 0 && e.confidence < SURE_CONFIDENCE) why.push('heard faintly');
+  if (e.confidence > 0 && e.confidence < (bySet(e) ? SURE_WITH_SET : SURE_CONFIDENCE)) why.push('heard faintly');
   return why;
 }
 

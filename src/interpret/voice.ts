@@ -1,6 +1,6 @@
 /** Speech: the top transcript may act, the other alternatives may only object. */
 import type { Hundredths } from '../domain/measure/length.ts';
-import { SURE_CONFIDENCE, verdict } from './certainty.ts';
+import { verdict } from './certainty.ts';
 import type { Verdict } from './certainty.ts';
 import { commandNow } from './commands.ts';
 import { areConfused } from './confusions.ts';
@@ -20,7 +20,12 @@ const CREDIBLE_SHARE = 0.25;
 const CONFUSED_SHARE = 0.1;
 /** A command or answer heard with less than this was more likely not said (our choice). */
 const ACT_CONFIDENCE = 0.5;
-/** Less than this, and a number for a reading that was not asked for needs a yes: its name may be a breath (our choice). */
+/** A word that keeps the number shown needs this much (our choice). */
+const KEEP_CONFIDENCE = 0.7;
+/**
+ * Less than this, and a number for a reading that was not asked for, or one that corrects, needs a yes: the name or the "no"
+ * may have been a breath (our choice).
+ */
 const OUT_OF_TURN_CONFIDENCE = 0.85;
 
 interface Heard {
@@ -84,7 +89,7 @@ const isBelow = (least: number, { confidence = 0 }: Heard): boolean => confidenc
 function saysYes(value: Hundredths, heard: Heard): boolean {
   const { text, expectation, others } = heard;
   const { mode, pending, commands, language } = expectation;
-  if (mode !== 'confirm' || pending !== value || !commands.includes('yes') || isBelow(SURE_CONFIDENCE, heard))
+  if (mode !== 'confirm' || pending !== value || !commands.includes('yes') || isBelow(KEEP_CONFIDENCE, heard))
     return false;
   if (others.flatMap(valuesOf).some((other) => other !== value)) return false;
   return lexiconOf(language).commands.get(/^\p{L}+/u.exec(fold(text.trim()))?.[0] ?? '') === 'yes';
@@ -101,7 +106,7 @@ interface Converted {
 
 /** Reasons for not being sure that lie in the words themselves. */
 function doubts(heard: Heard, top: Number, { reading, converted }: Converted): readonly string[] {
-  const outOfTurn = reading.id !== heard.expectation.current?.id && isBelow(OUT_OF_TURN_CONFIDENCE, heard);
+  const unasked = isBelow(OUT_OF_TURN_CONFIDENCE, heard);
   const elsewhere = heard.others.some(
     (o) => isWord(o) || (o.kind === 'value' && idsOf(o).join() !== idsOf(top).join()),
   );
@@ -109,7 +114,8 @@ function doubts(heard: Heard, top: Number, { reading, converted }: Converted): r
     converted,
     top.doubtful && 'not every word understood',
     elsewhere && 'heard in two ways',
-    outOfTurn && 'another reading than the one asked for',
+    unasked && reading.id !== heard.expectation.current?.id && 'another reading than the one asked for',
+    unasked && top.correction && 'a correction heard faintly',
   ];
   return list.filter((why): why is string => typeof why === 'string');
 }
@@ -188,13 +194,13 @@ const KEEPING: readonly CommandId[] = ['yes', 'next'];
 
 /**
  * A command or answer acts only when no credible alternative is a number or another word, and it was probably said; one
- * that keeps a number must be as sure as a number.
+ * that keeps a number needs more.
  */
 function word(heard: Heard, top: Extract<Said, { kind: 'command' | 'answer' }>): Interpretation {
   const { text, expectation, others } = heard;
   const meaning = JSON.stringify(top);
   const keeps = expectation.mode === 'confirm' && top.kind === 'command' && KEEPING.includes(top.command);
-  if (isBelow(keeps ? SURE_CONFIDENCE : ACT_CONFIDENCE, heard)) return { kind: 'unclear', reason: 'noise', text };
+  if (isBelow(keeps ? KEEP_CONFIDENCE : ACT_CONFIDENCE, heard)) return { kind: 'unclear', reason: 'noise', text };
   if (others.some((o) => o.kind === 'value' || (isWord(o) && JSON.stringify(o) !== meaning)))
     return { kind: 'unclear', reason: 'noise', text };
   return top.kind === 'answer' ? { ...top, text } : commandNow(top.command, text, expectation);

@@ -105,7 +105,30 @@ describe('weighing', () => {
   it('of nothing is nothing', async () => {
     const hearing = await heardAs({});
     expect(hearing.sentences).toEqual([]);
-    expect(cluesOf(hearing)).toBeUndefined();
+    expect(cluesOf(hearing, expectation)).toBeUndefined();
+  });
+});
+
+describe('clues', () => {
+  const clue = (hearing: Hearing, name: (typeof CLUES)[number]): number | undefined =>
+    cluesOf(hearing, expectation)?.[CLUES.indexOf(name)];
+  it('tell a number between the halves, another reading and a word apart', async () => {
+    const kinds = async (sentence: string) => {
+      const hearing = await heardAs({ [sentence]: [-1000, -1000] });
+      return (['between the halves', 'another reading', 'a word'] as const).map((name) => clue(hearing, name));
+    };
+    expect(await kinds('sixty point five')).toEqual([0, 0, 0]);
+    expect(await kinds('sixty point four')).toEqual([1, 0, 0]);
+    expect(await kinds('rest height sixty')).toEqual([0, 1, 0]);
+    expect(await kinds('next')).toEqual([0, 0, 1]);
+  });
+  it('see one near rival as little lead and much of a crowd', async () => {
+    const near = await heardAs({ sixty: [-1000, -1000], fifty: [-1050, -1050] });
+    const far = await heardAs({ sixty: [-1000, -1000], fifty: [-2500, -2500] });
+    expect(clue(near, 'lead')).toBeCloseTo(Math.tanh(0.1), 6);
+    expect(clue(far, 'lead')).toBeGreaterThan(0.99);
+    expect(clue(near, 'crowd')).toBeCloseTo(Math.log(0.001 + Math.exp(-0.25)), 6);
+    expect(clue(far, 'crowd')).toBeLessThan(-6);
   });
 });
 
@@ -124,7 +147,7 @@ const calibration: Calibration = {
 describe('alternatives', () => {
   it('have the chance of being right as confidence, and share the rest by what they lose', async () => {
     const hearing = await heardAs({ sixty: [-1000, -1000], fifty: [-1300, -1300], sixteen: [-2000, -2000] });
-    const [top, second, third] = alternativesOf(hearing, calibration);
+    const [top, second, third] = alternativesOf({ hearing, scene: { expectation } }, calibration);
     const chance = 1 / (1 + Math.exp(1 - 4 * Math.tanh(2 * 0.3)));
     expect(top).toEqual({ transcript: 'sixty', confidence: Math.round(chance * 1000) / 1000 });
     expect(second?.transcript).toBe('fifty');
@@ -169,7 +192,7 @@ describe('judging', () => {
     }
     const learnt = calibrate(lessons);
     const chance = async (lead: number): Promise<number> =>
-      alternativesOf(await heardAs({ sixty: [-1000, -1000], fifty: [-1000 - lead, -1000 - lead] }), learnt)[0]
+      alternativesOf(await heard({ sixty: [-1000, -1000], fifty: [-1000 - lead, -1000 - lead] }), learnt)[0]
         ?.confidence ?? 0;
     expect(await chance(900)).toBeGreaterThan(0.8);
     expect(await chance(50)).toBeLessThan(0.5);

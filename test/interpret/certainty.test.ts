@@ -87,24 +87,35 @@ describe('alternatives are evidence', () => {
   });
   it('a reading that was not asked for must be heard well', () => {
     const why = ['another reading than the one asked for'];
-    expect(hear(heardAs(['rest height sixty-two', 0.8]))).toMatchObject({
-      reading: 'rest-height',
-      certainty: 'check',
-      why,
-    });
+    const faintly = hear(heardAs(['rest height sixty-two', 0.8]));
+    expect(faintly).toMatchObject({ reading: 'rest-height', certainty: 'check', why });
     expect(hear(heardAs(['rest height sixty-two', 0.9]))).toMatchObject({ reading: 'rest-height', certainty: 'sure' });
     expect(hear('rest height sixty-two')).toMatchObject({ reading: 'rest-height', certainty: 'sure' });
-    expect(hear(heardAs(['ridge width fifty-two', 0.8]))).toMatchObject({ certainty: 'sure' });
+    expect(hear(heardAs(['ridge width fifty-two', 0.8]), after(5200))).toMatchObject({ certainty: 'sure' });
+  });
+  it('a correction must be heard well, for its no may be a breath', () => {
+    const faintly = hear(heardAs(['no fifty-two', 0.8]), after(5200));
+    expect(faintly).toMatchObject({ value: 5200, certainty: 'check', why: ['a correction heard faintly'] });
+    expect(hear(heardAs(['no fifty-two', 0.9]), after(5200))).toMatchObject({ correction: true, certainty: 'sure' });
+  });
+  it('a number that agrees with the set needs less belief than one alone', () => {
+    expect(hear(heardAs(['fifty-three', 0.84]))).toMatchObject({ certainty: 'check', why: ['heard faintly'] });
+    expect(hear(heardAs(['fifty-three', 0.85]))).toMatchObject({ certainty: 'sure' });
+    expect(hear(heardAs(['fifty-three', 0.6]), after(5300))).toMatchObject({ certainty: 'sure' });
+    expect(hear(heardAs(['fifty-three', 0.59]), after(5300))).toMatchObject({
+      certainty: 'check',
+      why: ['heard faintly'],
+    });
   });
   it('a number easily taken for the heard one objects before others do', () => {
     expect(hear(heardAs(['fifty-three point nine', 0.8], ['fifty-three point five', 0.1]))).toMatchObject({
       kind: 'ask',
       candidates: [5390, 5350],
     });
-    expect(hear(heardAs(['fifty-three point nine', 0.8], ['fifty-three point two', 0.1]))).toMatchObject({
+    expect(hear(heardAs(['fifty-three point nine', 0.9], ['fifty-three point two', 0.1]))).toMatchObject({
       certainty: 'sure',
     });
-    expect(hear(heardAs(['fifty', 0.8], ['sixty', 0.05]))).toMatchObject({ certainty: 'sure' });
+    expect(hear(heardAs(['fifty', 0.9], ['sixty', 0.05]))).toMatchObject({ certainty: 'sure' });
   });
   it('a yes with the number shown keeps it only when nothing speaks against it', () => {
     const shown = asking({ mode: 'confirm', pending: 5400 });
