@@ -113,14 +113,14 @@ describe('clues', () => {
   const clue = (hearing: Hearing, name: (typeof CLUES)[number]): number | undefined =>
     cluesOf(hearing, expectation)?.[CLUES.indexOf(name)];
   it('tell a number between the halves, another reading and a word apart', async () => {
-    const kinds = async (sentence: string) => {
+    const signs = async (sentence: string) => {
       const hearing = await heardAs({ [sentence]: [-1000, -1000] });
       return (['between the halves', 'another reading', 'a word'] as const).map((name) => clue(hearing, name));
     };
-    expect(await kinds('sixty point five')).toEqual([0, 0, 0]);
-    expect(await kinds('sixty point four')).toEqual([1, 0, 0]);
-    expect(await kinds('rest height sixty')).toEqual([0, 1, 0]);
-    expect(await kinds('next')).toEqual([0, 0, 1]);
+    expect(await signs('sixty point five')).toEqual([0, 0, 0]);
+    expect(await signs('sixty point four')).toEqual([1, 0, 0]);
+    expect(await signs('rest height sixty')).toEqual([0, 1, 0]);
+    expect(await signs('next')).toEqual([0, 0, 1]);
   });
   it('see one near rival as little lead and much of a crowd', async () => {
     const near = await heardAs({ sixty: [-1000, -1000], fifty: [-1050, -1050] });
