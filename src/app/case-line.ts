@@ -1,7 +1,8 @@
 /** The visits of a case in a line: what is done, what runs, what may be opened next, what is waited for in between. */
 import type { CaseView } from '../domain/case/fold.ts';
+import { shortDay } from '../domain/measure/calendar.ts';
 import type { ReviewRow } from '../domain/summary/decided.types.ts';
-import { labStandings, shortDay, standingText, type LabAround } from '../domain/summary/lab-standing.ts';
+import { labStandings, standingText, type LabAround } from '../domain/summary/lab-standing.ts';
 import { reviewDates } from '../domain/summary/reviews.ts';
 import { visitName } from '../domain/summary/rows.ts';
 import type { CaseListRow, CaseVisit } from './model.ts';

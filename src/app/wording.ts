@@ -3,7 +3,7 @@ import type { FactBody } from '../domain/case/facts.ts';
 import { formatHundredths, type Hundredths } from '../domain/measure/length.ts';
 import { answerOf, stepOf } from '../domain/protocol/path.ts';
 import type { ReadingDef, Unit, VisitProtocol } from '../domain/protocol/types.ts';
-import { shortDay } from '../domain/summary/lab-standing.ts';
+import { shortDay } from '../domain/measure/calendar.ts';
 import type { UnclearReason } from '../interpret/types.ts';
 
 export interface Names {

@@ -51,6 +51,16 @@ export function weekdayOf({ year, month, day }: Day): number {
   return (days + day) % 7;
 }
 
+const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** "Thu 3 Dec"; text that is no day stays as it is. */
+export function shortDay(text: string): string {
+  const day = parseDay(text);
+  if (day === undefined) return text;
+  return `${WEEKDAYS[weekdayOf(day)] ?? ''} ${day.day} ${MONTHS[day.month - 1] ?? ''}`;
+}
+
 const DAY_MS = 86_400_000;
 
 /** The calendar day of a moment (ms since 1970) in universal time; near midnight the local day may be one off. */

@@ -4,7 +4,7 @@
  */
 import type { FactBody } from '../case/facts.ts';
 import { isKind, type CaseView, type VisitSpan } from '../case/fold.ts';
-import { addDays, parseDay, printDay, weekdayOf } from '../measure/calendar.ts';
+import { addDays, parseDay, printDay, shortDay } from '../measure/calendar.ts';
 import type { LabDays, Practice } from '../protocol/types.ts';
 import { visitName } from './rows.ts';
 import type { LabLine } from './types.ts';
@@ -170,16 +170,6 @@ export function dueLines(view: CaseView): readonly LabLine[] {
   const day = span === undefined || orders(span) === undefined ? undefined : agreedFor(view, span.opened.seq);
   if (day === undefined) return [];
   return [{ id: 'due', text: `Work wanted back by ${shortDay(day)}.`, detail: `${day}, as agreed.` }];
-}
-
-const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
-/** "Thu 3 Dec"; text that is no day stays as it is. */
-export function shortDay(text: string): string {
-  const day = parseDay(text);
-  if (day === undefined) return text;
-  return `${WEEKDAYS[weekdayOf(day)] ?? ''} ${day.day} ${MONTHS[day.month - 1] ?? ''}`;
 }
 
 export interface InWords {

@@ -1,7 +1,7 @@
 /** The first thing seen: cases on this device, a demo to try, a new case to begin. */
 import { useState } from 'react';
 import type { AppActions, AppModel, CaseListRow } from '../../app/model.ts';
-import { shortDay } from '../../domain/summary/lab-standing.ts';
+import { shortDay } from '../../domain/measure/calendar.ts';
 import { day, dayKey, timeOfDay } from '../format.ts';
 import { LockTarget, ReadableLine } from '../lock/LockLine.tsx';
 import { RimMark, ToneIcon } from '../parts/Icons.tsx';

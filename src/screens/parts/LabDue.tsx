@@ -1,7 +1,7 @@
 /** The day agreed with the laboratory for the order in hand: moved with large targets, agreed with one. */
 import { useState } from 'react';
 import type { AppActions, AppModel } from '../../app/model.ts';
-import { shortDay } from '../../domain/summary/lab-standing.ts';
+import { shortDay } from '../../domain/measure/calendar.ts';
 import { dayKey, daysLater } from '../format.ts';
 import { Target } from './Target.tsx';
 

@@ -13,7 +13,7 @@ const PARTS = new Set(
   `known refuse badReading badReadings badNumber badAmount badSize badWithin firstBad
    lengthFromMm toMm formatHundredths parseHundredths
    dixonCritical dixonQ modifiedZ t95 pooledSd sdOfDifference mean median slipsOf
-   daysInMonth parseDay printDay addDays addYears dayOf weekdayOf visitRange
+   daysInMonth parseDay printDay addDays addYears dayOf weekdayOf shortDay visitRange
    hingePoints rotate hingeWith studySlopes allTeeth completeSet`.split(/\s+/),
 );
 

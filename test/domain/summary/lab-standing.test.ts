@@ -2,13 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import type { FactBody } from '../../../src/domain/case/facts.ts';
 import { foldCase } from '../../../src/domain/case/fold.ts';
-import { weekdayOf, parseDay } from '../../../src/domain/measure/calendar.ts';
+import { parseDay, shortDay, weekdayOf } from '../../../src/domain/measure/calendar.ts';
 import {
   agreedDay,
   dueLines,
   labStandings,
   orderInHand,
-  shortDay,
   standingText,
 } from '../../../src/domain/summary/lab-standing.ts';
 import { smallPractice } from '../../helpers/small-visit.ts';
