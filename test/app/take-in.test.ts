@@ -2,6 +2,9 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { FilesRequest } from '../../src/app/files.types.ts';
 import type { Fact } from '../../src/domain/case/facts.ts';
 import { MOST_FILE_BYTES } from '../../src/domain/case/fileSize.ts';
+import { toCaseFile } from '../../src/handoff/case-file.ts';
+import { caseText } from '../../src/handoff/chain.ts';
+import { opening, stamp } from '../helpers/facts.ts';
 import { demoOpen, fakeApp, type FakeApp } from '../helpers/app.ts';
 import { fakeBrowser } from '../helpers/windows.ts';
 
@@ -138,6 +141,22 @@ describe('a case file taken in', () => {
     await takeIn(clinic, file);
     expect(model(clinic).trouble).toMatch(/number waits/);
     expect(model(clinic).step?.mode).toBe('confirm');
+  });
+
+  it('of a visit whose protocol is not known here is refused in words', async () => {
+    const facts = stamp([
+      opening[0]!,
+      { kind: 'visitOpened', visit: 1, protocol: 'own-1', version: 9, clinician: 'A', assistant: 'B', language: 'en' },
+    ]);
+    const file = await toCaseFile(facts, 'chair-9');
+    if (!file.ok) throw new Error(file.text);
+    const app = await fakeApp();
+    await takeIn(app, new Uint8Array(Buffer.from(caseText(file.value))));
+    expect(model(app).files).toMatchObject({
+      refused: true,
+      lines: [expect.stringMatching(/does not know the protocol own-1, version 9.*Nothing was taken in/)],
+    });
+    expect(app.disk.facts.size).toBe(0);
   });
 
   it('is refused while another window writes the case', async () => {

@@ -60,6 +60,20 @@ describe('the bench', () => {
     expect(markup).toMatch(/<s>Done: Relieve/);
   });
 
+  it('says when the visit is not closed, what is still open, and who overruled it why', () => {
+    const shown = (more: object) =>
+      renderToStaticMarkup(
+        <BenchScreen model={{ ...base, summary: { ...answered.summary, ...more } }} actions={loggingActions} />,
+      );
+    const [signed] = answered.summary.signed;
+    const open = ['Not measured: Measure the closed height.'];
+    expect(shown({ open: [] })).not.toContain('How it was handed over');
+    expect(shown({ open: [], closedAt: undefined })).toContain('The visit is not closed');
+    const overruled = shown({ open, signed: [{ ...signed!, initials: 'KV', overruled: 'Patient had to leave' }] });
+    expect(overruled).toContain(`Still open: ${open[0]}`);
+    expect(overruled).toContain('Overruled by KV: Patient had to leave');
+  });
+
   it('counts what is left and says whose judgement comes first', () => {
     const left = (bench?.lines.length ?? 0) - 1;
     expect(words).toContain(`${left} of ${left + 1} lines to do`);

@@ -9,6 +9,7 @@ import { CautionLine, PageHead, SaidLine } from '../parts/Lines.tsx';
 import { Target } from '../parts/Target.tsx';
 import { BenchLine } from './BenchLine.tsx';
 import { BenchFigures } from './Figures.tsx';
+import { HandedOver } from './HandedOver.tsx';
 import { BenchLog, BenchQuestions } from './Log.tsx';
 import { useBenchKeys } from './useBenchKeys.ts';
 import { Words } from './Words.tsx';
@@ -161,6 +162,7 @@ function Bench({
       <Targets actions={actions} onPanel={setPanel} />
       <SaidLine said={model.said} trouble={model.trouble} />
       <CautionLine cautions={summary.cautions} />
+      <HandedOver summary={summary} />
       <Open panel={panel} bench={bench} by={by} actions={actions} onPanel={setPanel} onDeed={onDeed} />
       <BenchQuestions bench={bench} />
       <h2>
