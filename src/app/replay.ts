@@ -5,6 +5,7 @@
 import * as v from 'valibot';
 import type { Fact, FactKind } from '../domain/case/facts.ts';
 import { foldCase, type CaseView } from '../domain/case/fold.ts';
+import { readJson } from '../domain/case/plainJson.ts';
 import { dayOf, printDay } from '../domain/measure/calendar.ts';
 import { protocolFor, protocols } from '../domain/protocol/index.ts';
 import type { Practice, ReadingDef, VisitProtocol } from '../domain/protocol/types.ts';
@@ -36,6 +37,9 @@ const line = v.union([
   v.strictObject({ t: at, source: v.picklist(['touch']), press: text }),
 ]);
 
+/** Letters in a line: nobody says more at a time. Our choice. */
+const MOST_LINE = 20_000;
+
 export type ReplayHeader = v.InferOutput<typeof header>;
 export type ReplayLine = v.InferOutput<typeof line>;
 export interface Recording {
@@ -48,14 +52,6 @@ export type ParsedRecording =
 
 const LINE_HELP =
   'expected {"t": ms, "source": "voice|keypad", "text": "…"}, {"t", "source": "key", "key"} or {"t", "source": "touch", "press"}';
-
-function parseJson(raw: string): { ok: true; value: unknown } | { ok: false } {
-  try {
-    return { ok: true, value: JSON.parse(raw) as unknown };
-  } catch {
-    return { ok: false };
-  }
-}
 
 /** Empty lines are allowed; times must not run backwards. */
 export function parseRecording(content: string): ParsedRecording {
@@ -71,7 +67,7 @@ export function parseRecording(content: string): ParsedRecording {
       line: index + 1,
       text: `line ${index + 1}: ${why}`,
     });
-    const json = parseJson(raw);
+    const json = readJson(raw, MOST_LINE);
     if (!json.ok) return failed(`this is not JSON: ${raw.slice(0, 60)}`);
     if (head === undefined) {
       const parsed = v.safeParse(header, json.value);

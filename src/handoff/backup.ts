@@ -167,10 +167,10 @@ export async function readBackup(text: string): Promise<Outcome<ReadBackup>> {
   if (text.length > MOST_BACKUP_BYTES) return refuse('malformed', '', 'This file is too long for a backup.');
   const [first = '', ...lines] = text.split('\n', MOST_CASES + 3);
   if (lines.at(-1) === '') lines.pop();
-  const other = foreign(text, first);
-  if (other !== undefined) return other;
   const head = await readHead(first);
   if (!head.ok) {
+    const other = foreign(text, first);
+    if (other !== undefined) return other;
     const read = await salvaged(lines, head);
     return read.cases.length === 0 ? head : { ok: true, value: read };
   }

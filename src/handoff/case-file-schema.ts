@@ -25,7 +25,7 @@ const bodies = factBody.options.map(travelling);
 export const entrySchema = v.strictObject({
   writer,
   n: count,
-  at: v.pipe(v.number(), v.finite()),
+  at: v.pipe(v.number(), v.minValue(-8.64e15), v.maxValue(8.64e15)),
   fact: v.strictObject({
     v: v.literal(1),
     act: ref,

@@ -9,6 +9,10 @@ const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
 const int = v.pipe(v.number(), v.safeInteger());
 const seq = v.pipe(v.number(), v.safeInteger(), v.minValue(1));
 const num = v.pipe(v.number(), v.finite());
+/** No act of a visit takes more of anything. Our choice. */
+const MOST = 500;
+/** The last moment a calendar of this platform can name, ms since 1970. */
+const at = v.pipe(num, v.minValue(-8.64e15), v.maxValue(8.64e15));
 const source = v.picklist(['voice', 'keypad', 'key', 'touch', 'app']);
 const unit = v.picklist(['mm', 'weeks', '°C', 'points', '°', 'g', 'ml']);
 const language = v.picklist(['en', 'de', 'es', 'fr']);
@@ -39,8 +43,8 @@ export const factBody = v.variant('kind', [
     clinician: text,
     assistant: text,
     language,
-    materials: v.exactOptional(v.array(material)),
-    disinfectants: v.exactOptional(v.array(disinfectant)),
+    materials: v.exactOptional(v.pipe(v.array(material), v.maxLength(MOST))),
+    disinfectants: v.exactOptional(v.pipe(v.array(disinfectant), v.maxLength(MOST))),
   }),
   v.strictObject({
     kind: v.literal('moved'),
@@ -60,7 +64,13 @@ export const factBody = v.variant('kind', [
   }),
   v.strictObject({ kind: v.literal('proposalDropped'), step: id, reading: id, value: int, text }),
   v.strictObject({ kind: v.literal('answered'), step: id, answer: id, reason: v.exactOptional(text), source }),
-  v.strictObject({ kind: v.literal('attemptStarted'), step: id, goto: id, steps: v.array(id), reason: text }),
+  v.strictObject({
+    kind: v.literal('attemptStarted'),
+    step: id,
+    goto: id,
+    steps: v.pipe(v.array(id), v.maxLength(MOST)),
+    reason: text,
+  }),
   v.strictObject({ kind: v.literal('skipped'), step: id, reason: text }),
   v.strictObject({ kind: v.literal('note'), step: id, text, source }),
   v.variant('flow', [
@@ -89,7 +99,7 @@ export const factBody = v.variant('kind', [
     by: v.exactOptional(text),
     order: v.exactOptional(seq),
   }),
-  v.strictObject({ kind: v.literal('rang'), clock: id, phase, dueAt: num, late: v.boolean() }),
+  v.strictObject({ kind: v.literal('rang'), clock: id, phase, dueAt: at, late: v.boolean() }),
   v.strictObject({ kind: v.literal('alarmSeen'), clock: id, phase }),
   v.strictObject({
     kind: v.literal('flagAnswered'),
@@ -113,7 +123,7 @@ const fact = v.strictObject({
   v: v.literal(1),
   caseId: id,
   seq,
-  at: num,
+  at,
   act: seq,
   protocol: text,
   app: text,
@@ -138,7 +148,7 @@ export function parseFact(raw: unknown): ParsedFact {
       text: 'This case was written by a newer version of the app.',
     };
   }
-  const result = v.safeParse(fact, raw);
+  const result = v.safeParse(fact, raw, { abortEarly: true });
   if (result.success) return { ok: true, fact: result.output };
   const issue = result.issues[0];
   const path = issue.path?.map((part) => String(part.key)).join('.') ?? '';

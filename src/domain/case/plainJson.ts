@@ -70,10 +70,16 @@ function firstOddity(value: unknown): Refusal | undefined {
   if (top !== undefined) return refusal('notPlain', '', top);
   const open: Place[] = typeof value === 'object' && value !== null ? [{ value, key: '', within: undefined }] : [];
   for (let place = open.pop(); place !== undefined; place = open.pop()) {
-    for (const [key, inner] of Object.entries(place.value) as [string, unknown][]) {
+    // By place or by name, without a list of pairs beside it: there may be a million.
+    const keys = Array.isArray(place.value) ? undefined : Object.keys(place.value);
+    const count = keys?.length ?? (place.value as unknown[]).length;
+    for (let i = 0; i < count; i += 1) {
+      const key = keys?.[i] ?? '';
+      const inner = (place.value as Readonly<Record<string | number, unknown>>)[keys === undefined ? i : key];
       const odd = oddity(key, inner);
-      if (odd !== undefined) return refusal('notPlain', pathOf(place, key), odd);
-      if (typeof inner === 'object' && inner !== null) open.push({ value: inner, key, within: place });
+      if (odd !== undefined) return refusal('notPlain', pathOf(place, keys === undefined ? String(i) : key), odd);
+      if (typeof inner === 'object' && inner !== null)
+        open.push({ value: inner, key: keys === undefined ? String(i) : key, within: place });
     }
   }
   return undefined;

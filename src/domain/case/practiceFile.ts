@@ -11,7 +11,7 @@ const KIND: FileKind = { kind: 'rimwise practice', format: 1, migrations: {} };
 
 /** Settings from anywhere (a file, the device's store), checked field by field and then for sense. */
 export function readPractice(content: unknown): FileRead<Practice> {
-  const parsed = v.safeParse(shape, content);
+  const parsed = v.safeParse(shape, content, { abortEarly: true });
   const problem = parsed.success ? practiceProblems(parsed.output)[0] : shapeProblem(parsed.issues[0]);
   if (problem !== undefined || !parsed.success)
     return { ok: false, path: problem?.path ?? '', text: problem?.text ?? '' };

@@ -12,7 +12,11 @@ export const day = v.pipe(
   v.check((value) => parseDay(value) !== undefined, 'This is not a day written as 2027-03-31.'),
 );
 
-const spoken = v.exactOptional(v.array(text));
+/** No practice has more of anything; a file with more is no file of ours. Our choice. */
+const MOST = 500;
+const listOf = <const Item extends v.GenericSchema>(item: Item) => v.pipe(v.array(item), v.maxLength(MOST));
+
+const spoken = v.exactOptional(listOf(text));
 /** Words per language. */
 export const words = v.strictObject({ en: spoken, de: spoken, es: spoken, fr: spoken });
 
@@ -42,11 +46,11 @@ export const practice = v.strictObject({
   recordAt: v.picklist(['rest', 'restLessSpace']),
   trayClearance: int,
   borderShort: int,
-  materials: v.array(material),
-  disinfectants: v.array(disinfectant),
-  trays: v.array(v.strictObject({ id, label: text, arch: v.picklist(['upper', 'lower']), innerWidth: int })),
-  reasons: v.array(v.strictObject({ id, label: text, words })),
-  people: v.exactOptional(v.array(v.strictObject({ initials: id, role: v.picklist(['clinician', 'assistant']) }))),
+  materials: listOf(material),
+  disinfectants: listOf(disinfectant),
+  trays: listOf(v.strictObject({ id, label: text, arch: v.picklist(['upper', 'lower']), innerWidth: int })),
+  reasons: listOf(v.strictObject({ id, label: text, words })),
+  people: v.exactOptional(listOf(v.strictObject({ initials: id, role: v.picklist(['clinician', 'assistant']) }))),
   cautions: v.exactOptional(v.record(id, text)),
   labDays: v.exactOptional(v.strictObject({ customTrays: int, setUp: int, finish: int })),
   ranges: v.exactOptional(v.record(id, v.strictObject({ plausible: range, expected: range }))),

@@ -11,13 +11,15 @@ const KIND: FileKind = { kind: 'rimwise protocol', format: 1, migrations: {} };
 const text = v.pipe(v.string(), v.maxLength(400));
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(80));
 const whole = v.pipe(v.number(), v.safeInteger(), v.minValue(1));
+/** No visit has more of anything. Our choice. */
+const MOST = 1000;
 const condition = v.strictObject({ step: id, answer: id });
 
 const common = {
   id,
   chapter: whole,
   title: text,
-  lines: v.array(text),
+  lines: v.pipe(v.array(text), v.maxLength(MOST)),
   caution: v.exactOptional(text),
   drawing: v.exactOptional(
     v.picklist([
@@ -39,7 +41,7 @@ const common = {
   ),
   optional: v.exactOptional(v.boolean()),
   onlyIf: v.exactOptional(condition),
-  notIf: v.exactOptional(v.array(condition)),
+  notIf: v.exactOptional(v.pipe(v.array(condition), v.maxLength(MOST))),
 };
 
 const answer = v.strictObject({
@@ -55,8 +57,8 @@ const answer = v.strictObject({
 
 const step = v.variant('kind', [
   v.strictObject({ kind: v.literal('inform'), ...common }),
-  v.strictObject({ kind: v.literal('check'), ...common, answers: v.array(answer) }),
-  v.strictObject({ kind: v.literal('decision'), ...common, answers: v.array(answer) }),
+  v.strictObject({ kind: v.literal('check'), ...common, answers: v.pipe(v.array(answer), v.maxLength(MOST)) }),
+  v.strictObject({ kind: v.literal('decision'), ...common, answers: v.pipe(v.array(answer), v.maxLength(MOST)) }),
   v.strictObject({ kind: v.literal('reading'), ...common, reading: id }),
   v.strictObject({
     kind: v.literal('clock'),
@@ -64,7 +66,7 @@ const step = v.variant('kind', [
     clock: id,
     clockLabel: v.exactOptional(text),
     flow: v.picklist(['impression', 'timed']),
-    materials: v.array(id),
+    materials: v.pipe(v.array(id), v.maxLength(MOST)),
     of: v.exactOptional(id),
     poured: v.exactOptional(v.boolean()),
   }),
@@ -81,13 +83,13 @@ const protocol = v.strictObject({
   version: whole,
   visit: v.picklist([1, 2, 3, 4, 5]),
   title: text,
-  chapters: v.array(v.strictObject({ number: whole, title: text })),
-  steps: v.pipe(v.array(step), v.minLength(1)),
+  chapters: v.pipe(v.array(v.strictObject({ number: whole, title: text })), v.maxLength(MOST)),
+  steps: v.pipe(v.array(step), v.minLength(1), v.maxLength(MOST)),
 });
 
 /** A protocol as stored earlier, checked field by field only: it was checked for sense when it was saved. */
 export function readProtocolShape(content: unknown): FileRead<VisitProtocol> {
-  const parsed = v.safeParse(protocol, content);
+  const parsed = v.safeParse(protocol, content, { abortEarly: true });
   return parsed.success ? { ok: true, value: parsed.output } : { ok: false, ...shapeProblem(parsed.issues[0]) };
 }
 
