@@ -32,7 +32,8 @@ function column(label: string, vertical: VerticalDimension): HeightColumn | unde
     ['rest, mean', heightOf(vertical.rest)],
     ['closed, mean', heightOf(vertical.closed)],
     ['record', vertical.record?.medianMm],
-    ['to make', vertical.targetHeightMm],
+    // Without a record nothing is made at that height: on the sheet it would read like an order.
+    ['to make', vertical.lab === undefined ? undefined : vertical.targetHeightMm],
   ];
   const lines = all.flatMap(([name, value]) => (value === undefined ? [] : [{ name, mm: value }]));
   if (lines.length === 0) return undefined;

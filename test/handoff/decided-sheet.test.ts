@@ -102,8 +102,9 @@ describe('heights on the sheet of a later visit', () => {
   it('are those measured; no wanted height that could be taken for an order, unless a record asks for one', () => {
     const second = textOf(summaryOf({ visit: 2, bodies: between }));
     expect(second).toContain('Space between rest and closed: 2.5');
-    expect(second).not.toMatch(/Height wanted|Record to be made/);
+    expect(second).not.toMatch(/Height wanted|Record to be made|to make/);
     const refused = textOf(summaryOf({ visit: 3, bodies: [...between, ...at('record-height', 69)] }));
     expect(refused).toContain('Height wanted between the marks: 68.5 mm');
+    expect(refused).toContain('to make 68.5 mm');
   });
 });

@@ -33,6 +33,15 @@ function read({ rows }: LaterFrom, reading: string, name: string): readonly stri
   return row === undefined ? [] : [`${name} ${formatHundredths(row.value)} ${row.unit}`];
 }
 
+/** Chosen in words: the words; without them it is said that they are missing, for the bench cannot guess them. */
+function chosen(from: LaterFrom, step: string, name: string): readonly string[] {
+  const notes = liveOf(from.view, 'note').flatMap(({ body }) => (body.step === step ? [body.text] : []));
+  if (notes.length > 0) return notes.map((text) => `${name}: ${text}`);
+  const given = answered(from, step);
+  if (given === 'noted') return [`${name}: noted, but no words were kept: ask the clinic`];
+  return given === undefined ? [] : [`${name}: ${saidAt(from, step).join(', ').toLowerCase()}`];
+}
+
 const line = (id: string, text: string, details: readonly string[] = []): LabLine => ({
   id,
   text,
@@ -74,9 +83,9 @@ function setUp(from: LaterFrom): LabLine {
   const side = saidAt(from, 'midline-side').map((words) => words.toLowerCase());
   const midline = read(from, 'midline-offset', 'midline').map((words) => [words, ...side].join(', '));
   return line('set-up', 'Set up the teeth for the try-in.', [
-    ...saidAt(from, 'teeth-chosen').map((words) => `teeth: ${words}`),
-    ...saidAt(from, 'shade-chosen').map((words) => `shade: ${words}`),
-    ...saidAt(from, 'wish-arrangement').map((words) => `wishes: ${words}`),
+    ...chosen(from, 'teeth-chosen', 'teeth'),
+    ...chosen(from, 'shade-chosen', 'shade'),
+    ...chosen(from, 'wish-arrangement', 'wishes'),
     ...(midline.length > 0 ? midline : side.map((words) => `midline ${words}`)),
     ...read(from, 'canine-lines', 'between the canine lines'),
     ...read(from, 'high-lip-line', 'rim edge to the high lip line'),

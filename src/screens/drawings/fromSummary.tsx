@@ -30,9 +30,22 @@ export function columnOf(vertical: VerticalDimension, label: string): HeightColu
   };
 }
 
-export function CaseHeights({ summary }: { readonly summary: Summary }) {
+/** Without the target where no record was made. */
+function asOrdered(vertical: VerticalDimension): VerticalDimension {
+  if (vertical.lab !== undefined) return vertical;
+  const { targetHeightMm: _, ...rest } = vertical;
+  return rest;
+}
+
+interface HeightsProps {
+  readonly summary: Summary;
+  /** On the sheet a height to be made is shown only where a record asks for it; elsewhere it would read like an order. */
+  readonly ordered?: boolean;
+}
+
+export function CaseHeights({ summary, ordered = false }: HeightsProps) {
   const columns = [...summary.earlier, { visit: summary.visitName, vertical: summary.vertical }].map((one) =>
-    columnOf(one.vertical, one.visit),
+    columnOf(ordered ? asOrdered(one.vertical) : one.vertical, one.visit),
   );
   return <HeightStack title="Heights and the space between" columns={columns} acceptedMm={ACCEPTED_MM} />;
 }

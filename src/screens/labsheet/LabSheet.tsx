@@ -137,7 +137,7 @@ function Heights({ summary }: SheetProps) {
             set === undefined ? null : <SetRuler key={set.reading} set={set} />,
           )}
         </div>
-        <CaseHeights summary={summary} />
+        <CaseHeights summary={summary} ordered />
         <CaseHinge summary={summary} />
       </div>
     </section>

@@ -51,6 +51,12 @@ describe('after visit 2', () => {
     expect(text(lines)).toContain('light, a little grey');
   });
 
+  it('says so where words were noted and none were kept, or nothing was chosen yet', () => {
+    const bare = text(order(2, answered('shade-chosen', 'noted'), answered('teeth-chosen', 'none')));
+    expect(bare).toContain('shade: noted, but no words were kept: ask the clinic');
+    expect(bare).toContain('teeth: not chosen yet');
+  });
+
   it('orders nothing of visit 1', () => {
     expect(text(lines)).not.toMatch(/custom trays|preliminary record|outline/i);
   });
