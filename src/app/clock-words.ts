@@ -3,6 +3,7 @@ import type { PhaseId } from '../domain/case/facts.ts';
 import type { Language } from '../domain/protocol/types.ts';
 import { dueOf } from '../domain/summary/planned.ts';
 import type { ClockRow } from '../domain/summary/types.ts';
+import type { RunningClock } from './model.ts';
 
 interface ClockWords {
   /** A clock by its name in the protocol and the words for its screen, which are English. */
@@ -135,9 +136,10 @@ function plannedWords(row: ClockRow, { language, now }: Asked): string {
   return `, ${due.state === 'now' ? atOnce : inTime(spokenDuration(due.at - now(), language))}`;
 }
 
-function clockText(row: ClockRow, asked: Asked): string {
+function clockText(row: RunningClock, asked: Asked): string {
   const { name, phases, left, over } = words[asked.language];
-  const label = name(row.clock, row.label);
+  const whose = row.case === undefined ? '' : `${row.case.code}, `;
+  const label = `${whose}${name(row.clock, row.label)}`;
   const phase = row.phases.find((p) => p.id === row.now);
   if (phase === undefined) return label;
   const ms = phase.dueAt - asked.now();
@@ -146,7 +148,7 @@ function clockText(row: ClockRow, asked: Asked): string {
 }
 
 /** What every running clock has left or by how much it is over, and what is to be done; the soonest first. */
-export function howLongText(rows: readonly ClockRow[], asked: Asked): string {
+export function howLongText(rows: readonly RunningClock[], asked: Asked): string {
   const running = rows.filter((row) => !row.stopped && row.now !== undefined);
   if (running.length === 0) return words[asked.language].none;
   const now = asked.now();

@@ -4,7 +4,7 @@ import type { Language } from '../domain/protocol/types.ts';
 import { phaseLabel, type Deadline } from '../domain/summary/clocks.ts';
 import type { Ring } from '../time/types.ts';
 import type { Aloud } from './aloud.ts';
-import { alarmText } from './clock-words.ts';
+import { alarmText, howLongText } from './clock-words.ts';
 import type { Keeping } from './keeping.ts';
 import type { LockedAlarm } from './locking.types.ts';
 import type { AppModel, CaseName, RingingView, RunningClock } from './model.ts';
@@ -119,6 +119,17 @@ export class Ringing {
   #quieten(rings: boolean): void {
     if (this.#rings && !rings) this.#parts.devices.time.sound.silence();
     this.#rings = rings;
+  }
+
+  /** Asked how long, all clocks are told, those of other cases by the code of their case. */
+  told(outcome: Outcome | undefined): Outcome | undefined {
+    const { open, devices } = this.#parts;
+    const [opened, heard] = [open(), outcome?.heard];
+    if (outcome === undefined || opened === undefined || heard?.kind !== 'command' || heard.command !== 'howLong')
+      return outcome;
+    const now = devices.time.clock.now();
+    const clocks = [...opened.running(now).clocks, ...this.others.clocks(now)];
+    return { ...outcome, speak: howLongText(clocks, { language: opened.language, now: () => now }) };
   }
 
   armSound(): void {

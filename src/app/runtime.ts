@@ -299,7 +299,7 @@ class AppRuntime implements Runtime {
     if (asksToLock(text, this.language(), this.preferences.now.addressWord)) this.askLock({ ask: 'lock' });
     if (this.locking.shut || !this.keeping.mayWrite()) return;
     if (source === 'voice' && this.ear?.takes(text) !== true) return;
-    const outcome = this.desk.open?.session.hear(utterance, this.preferences.now.addressWord);
+    const outcome = this.ringing.told(this.desk.open?.session.hear(utterance, this.preferences.now.addressWord));
     if (source === 'voice' && outcome !== undefined) this.ear?.became(text, outcome, this.devices.time.clock.now());
     this.done(outcome);
   }

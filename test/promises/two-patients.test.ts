@@ -53,7 +53,7 @@ async function twoPatients(options: Parameters<typeof demoOpen>[0] = {}): Promis
 
 const named = (app: FakeApp) => model(app).clocks.map((row) => [row.case?.code ?? 'open', row.label, row.now]);
 
-describe('two patients', () => {
+describe('two patients', { timeout: 20_000 }, () => {
   it('the clocks of both run on the screen, the other one named with its case', async () => {
     const app = await twoPatients();
     expect(named(app)).toEqual([
@@ -95,6 +95,19 @@ describe('two patients', () => {
     expect(kinds(app, 'case-1', 'alarmSeen')).toContainEqual(expect.objectContaining({ phase: 'pourWithin' }));
     expect(kinds(app, 'case-2', 'alarmSeen')).toContainEqual(expect.objectContaining({ phase: 'working' }));
     expect(model(app).trouble).toBe('');
+  });
+
+  it('how long tells of both, the other one by the code of its case', async () => {
+    const app = await twoPatients();
+    app.runtime.setSpeechMayLeave(true);
+    app.runtime.setEar(true);
+    for (let i = 0; i < 20 && model(app).ear.state !== 'listening'; i += 1) await app.pass(100);
+    expect(app.speech.say('how long')).toBe(true);
+    // Read aloud sentence by sentence.
+    for (let i = 0; i < 20; i += 1) await app.pass(500);
+    const told = app.speech.spoken.map(({ text }) => text).slice(-2);
+    expect(told[0]).toMatch(/^upper impression: mixing, .* left, load the tray in .* seconds\.$/);
+    expect(told[1]).toMatch(/^DEMO-01, upper impression: pour within, .* left\.?$/);
   });
 
   it('going back to the first and saying that it is poured ends its clock; the second is followed then', async () => {
@@ -162,15 +175,18 @@ describe('what rings', () => {
   });
 });
 
-describe('two windows with two patients', () => {
+describe('two windows with two patients', { timeout: 20_000 }, () => {
   it('the ring of a case that another window writes is written once, by that window', async () => {
     const browser = fakeBrowser();
-    const one = await demoOpen({ windows: browser.open() });
-    await impressionOut(one);
+    const before = await demoOpen({ windows: browser.open() });
+    await impressionOut(before);
+    const one = await before.reload(29 * MINUTE);
+    one.runtime.openCase('case-1');
+    await until(one, () => model(one).caseId === 'case-1');
     const time = createFakeTime(one.time.now());
     const two = await fakeApp({ windows: browser.open(), disk: one.disk, time });
     await until(two, () => model(two).clocks.length === 1);
-    for (const app of [one, two]) await app.pass(30 * MINUTE + SECOND);
+    for (const app of [one, two]) await app.pass(MINUTE + SECOND);
     await until(two, () => model(two).ringing.length === 1);
     await one.pass();
     const rings = kinds(one, 'case-1', 'rang').filter((body) => 'phase' in body && body.phase === 'pourWithin');
