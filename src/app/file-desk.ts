@@ -18,7 +18,6 @@ const entriesOf = ({ session }: OpenCase): number => session.view().log.facts.le
 
 export class FileDesk {
   readonly #parts: FilesParts;
-  #busy = false;
   #lines: readonly string[] = [];
   #refused = false;
   #locked: { readonly name: string; readonly bytes: Uint8Array } | undefined;
@@ -29,10 +28,9 @@ export class FileDesk {
     this.#parts = parts;
   }
 
-  view(): FilesView {
+  view(): Omit<FilesView, 'busy'> {
     const code = this.#codeNow();
     return {
-      busy: this.#busy,
       lines: this.#lines,
       ...(this.#refused ? { refused: true as const } : {}),
       ...(this.#locked === undefined ? {} : { locked: { name: this.#locked.name } }),
@@ -66,8 +64,8 @@ export class FileDesk {
   async #out(make: (open: OpenCase, host: HandoffHost) => Promise<Outcome<MadeFile>>): Promise<void> {
     const open = this.#parts.open();
     if (open === undefined) return;
-    this.#working('Making the file …');
-    const made = await make(open, await this.#host()).finally(() => (this.#busy = false));
+    this.#parts.tell({ said: 'Making the file …', trouble: '' });
+    const made = await make(open, await this.#host());
     if (!made.ok) return this.#parts.tell({ said: '', trouble: refusalText(made) });
     const { name, bytes, type, digest } = made.value;
     this.#parts.devices.download(name, bytes, type);
@@ -77,8 +75,8 @@ export class FileDesk {
   async #in(name: string, bytes: Uint8Array, passphrase?: string): Promise<void> {
     this.#lines = [];
     this.#refused = false;
-    this.#working('Reading the file …');
-    const taken = await takeIn(bytes, this.#parts, passphrase).finally(() => (this.#busy = false));
+    this.#parts.tell({ said: 'Reading the file …', trouble: '' });
+    const taken = await takeIn(bytes, this.#parts, passphrase);
     this.#locked = !taken.ok && taken.locked ? { name, bytes } : undefined;
     if (!taken.ok) {
       const asked = taken.locked && passphrase === undefined;
@@ -138,11 +136,6 @@ export class FileDesk {
     tell({ trouble: '' });
     changed();
     await keeping.keep(facts, written.said, open);
-  }
-
-  #working(said: string): void {
-    this.#busy = true;
-    this.#parts.tell({ said, trouble: '' });
   }
 }
 

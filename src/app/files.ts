@@ -31,26 +31,27 @@ export class Files {
   readonly #parts: FilesParts;
   #coming: Promise<FileDesk> | undefined;
   #desk: FileDesk | undefined;
+  #underWay = 0;
 
   constructor(parts: FilesParts) {
     this.#parts = parts;
   }
 
   view(): FilesView {
-    return this.#desk?.view() ?? NOTHING;
-  }
-
-  /** What was read or made is let go of. */
-  letGo(): void {
-    this.#coming = undefined;
-    this.#desk = undefined;
+    return { ...(this.#desk?.view() ?? NOTHING), busy: this.#underWay > 0 };
   }
 
   ask(request: FilesRequest): void {
     this.#coming ??= this.#fetch();
+    this.#underWay += 1;
+    this.#parts.tell({});
     void this.#coming
       .then((desk) => desk.ask(request))
-      .catch(() => this.#parts.tell({ said: '', trouble: 'That did not work. Nothing of the case was changed.' }));
+      .catch(() => this.#parts.tell({ said: '', trouble: 'That did not work. Nothing of the case was changed.' }))
+      .finally(() => {
+        this.#underWay -= 1;
+        this.#parts.tell({});
+      });
   }
 
   async #fetch(): Promise<FileDesk> {

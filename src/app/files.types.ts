@@ -1,7 +1,7 @@
 /** Files that come in and go out, and the bench: what the screens are given and may ask for. */
 
 export interface FilesView {
-  /** A file is being made or read. */
+  /** Something that was asked for is not done yet. */
   readonly busy: boolean;
   /** A sealed file was chosen: the passphrase is asked for. Only its name is kept for the screen. */
   readonly locked?: { readonly name: string };

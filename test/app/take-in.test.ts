@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import type { FilesRequest } from '../../src/app/files.types.ts';
 import type { Fact } from '../../src/domain/case/facts.ts';
 import { MOST_FILE_BYTES } from '../../src/domain/case/fileSize.ts';
@@ -23,29 +23,19 @@ const model = (app: FakeApp) => app.runtime.model.getState();
 const stored = (app: FakeApp, id = 'case-1') => (app.disk.facts.get(id) ?? []) as Fact[];
 const bytesOf = (text: string) => new Uint8Array(Buffer.from(text, 'latin1'));
 
-/** Hashing and sealing take real time, on another thread. */
-async function aWhile(app: FakeApp): Promise<void> {
-  await new Promise((resolve) => setTimeout(resolve, 3));
-  await app.pass();
-}
-
-async function until(app: FakeApp, done: () => boolean): Promise<void> {
-  for (let i = 0; i < 600 && !done(); i += 1) await aWhile(app);
-  expect(done()).toBe(true);
-}
-
+/** Until all of what was asked for is done; hashing and sealing take real time, on another thread. */
 async function ask(app: FakeApp, request: FilesRequest): Promise<void> {
   app.runtime.askFiles(request);
-  await aWhile(app);
-  await until(app, () => model(app).files?.busy !== true);
-  for (let i = 0; i < 4; i += 1) await aWhile(app);
+  expect(model(app).files?.busy).toBe(true);
+  await vi.waitFor(() => expect(model(app).files?.busy).toBe(false), { timeout: 20_000, interval: 2 });
+  await app.pass();
 }
 
 /** The open case as it would lie in the downloads. */
 async function exported(app: FakeApp, passphrase?: string): Promise<Uint8Array> {
   const before = app.files.length;
   await ask(app, { ask: 'caseFile', ...(passphrase === undefined ? {} : { passphrase }) });
-  await until(app, () => app.files.length > before);
+  expect(app.files).toHaveLength(before + 1);
   return bytesOf(app.files.at(-1)?.text ?? '');
 }
 
@@ -64,7 +54,7 @@ async function clinicAndLab() {
 describe('a case file taken in', () => {
   it('is a new case in the list, entry for entry, and opens at the bench where the device stands in the laboratory', async () => {
     const { clinic, lab } = await clinicAndLab();
-    await until(lab, () => model(lab).place === 'bench');
+    expect(model(lab).place).toBe('bench');
     expect(model(lab).files?.lines).toEqual([`New case DEMO-01: ${stored(clinic).length} entries.`]);
     expect(model(lab).cases.map((row) => row.code)).toEqual(['DEMO-01']);
     expect(stored(lab).map((fact) => fact.body)).toEqual(stored(clinic).map((fact) => fact.body));
