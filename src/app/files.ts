@@ -41,6 +41,12 @@ export class Files {
     return { ...(this.#desk?.view() ?? NOTHING), busy: this.#underWay > 0 };
   }
 
+  /** What was read or made is let go of. */
+  letGo(): void {
+    this.#coming = undefined;
+    this.#desk = undefined;
+  }
+
   ask(request: FilesRequest): void {
     this.#coming ??= this.#fetch();
     this.#underWay += 1;
