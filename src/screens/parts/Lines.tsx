@@ -41,7 +41,7 @@ export function CautionHeads({ cautions }: { readonly cautions: readonly string[
 /** What the app last did. Read out by a screen reader as it changes. */
 export function Said({ text }: { readonly text: string }) {
   return (
-    <p className="said" role="status">
+    <p className={text.startsWith('Not kept') ? 'said said-not' : 'said'} role="status">
       {text}
     </p>
   );
