@@ -142,6 +142,8 @@ export class Locking {
   }
 
   tick(now: number): void {
+    // The disk did not answer at the start, and has since told that there is a passphrase.
+    if (this.#view.state === 'none' && this.#keys?.state() === 'locked') void this.#found();
     const { lockAfterMin } = this.#parts.preferences();
     const idle = lockAfterMin > 0 && now - this.#touchedAt >= lockAfterMin * MINUTE;
     if (idle && now >= this.#notBefore) void this.lock();
@@ -236,13 +238,19 @@ export class Locking {
     if (kind !== 'keys' || this.#keys === undefined) return;
     const state = await this.#keys.look();
     if (state === this.#view.state) return;
-    if (state === 'locked') {
-      this.#set({ state });
-      this.#parts.letGo();
-    } else {
+    if (state === 'locked') await this.#found();
+    else {
       this.#set({ state });
       await this.#parts.goOn(undefined);
     }
+  }
+
+  async #found(): Promise<void> {
+    this.#set({ state: 'locked' });
+    this.#parts.letGo();
+    await Promise.all([this.#alarms.read(), this.#tries.read()]);
+    this.#alarms.attend();
+    this.#parts.redraw();
   }
 
   /** What answers is fetched when something is first asked. */

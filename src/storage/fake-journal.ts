@@ -6,6 +6,8 @@ export interface JournalDisk {
   bytes: Uint8Array;
   /** While true, everything asked of the journal fails. */
   broken: boolean;
+  /** Writes and cuts until the device dies; without it, it does not. */
+  writesLeft?: number | undefined;
 }
 
 export function createJournalDisk(): JournalDisk {
@@ -13,6 +15,11 @@ export function createJournalDisk(): JournalDisk {
 }
 
 function fileOn(disk: JournalDisk): ByteFile {
+  const lives = (): void => {
+    if (disk.writesLeft === undefined) return;
+    if (disk.writesLeft === 0) throw new Error('the device died');
+    disk.writesLeft -= 1;
+  };
   const resize = (size: number): void => {
     const next = new Uint8Array(size);
     next.set(disk.bytes.subarray(0, size));
@@ -26,11 +33,15 @@ function fileOn(disk: JournalDisk): ByteFile {
       return part.length;
     },
     write: (bytes, { at }) => {
+      lives();
       if (at + bytes.length > disk.bytes.length) resize(at + bytes.length);
       disk.bytes.set(bytes, at);
       return bytes.length;
     },
-    truncate: resize,
+    truncate: (size) => {
+      lives();
+      resize(size);
+    },
     flush: () => undefined,
     close: () => undefined,
   };

@@ -41,6 +41,14 @@ export interface JournalState {
 
 export type JournalAppended = { readonly ok: true } | { readonly ok: false; readonly last: number };
 
+/** Enough of the file's beginning to tell one writing of it from another. */
+const HEAD_BYTES = 128;
+
+function genOf(value: unknown): number {
+  const gen = typeof value === 'object' && value !== null ? (value as { gen?: unknown }).gen : undefined;
+  return typeof gen === 'number' && Number.isSafeInteger(gen) ? gen : 0;
+}
+
 function dbIdOf(value: unknown): string {
   const id = typeof value === 'object' && value !== null ? (value as { dbId?: unknown }).dbId : undefined;
   return typeof id === 'string' ? id : '';
@@ -52,6 +60,9 @@ export class JournalFile {
   #dbId = '';
   #keyring: unknown;
   #size = 0;
+  /** How often it was rewritten, as its first line says. */
+  #gen = 0;
+  #head = '';
 
   constructor(withFile: WithFile) {
     this.#withFile = withFile;
@@ -86,6 +97,7 @@ export class JournalFile {
   rewrite(): Promise<void> {
     return this.#withFile((file) => {
       this.#catchUp(file);
+      this.#gen += 1;
       const old = this.#size;
       const kept = this.#whatCounts(file);
       this.#write(file, kept);
@@ -101,7 +113,7 @@ export class JournalFile {
   }
 
   #whatCounts(file: ByteFile): Uint8Array {
-    const lines = [lineFor({ journal: 1, dbId: this.#dbId })];
+    const lines = [lineFor({ journal: 1, dbId: this.#dbId, gen: this.#gen })];
     if (this.#keyring !== undefined) lines.push(lineFor({ keyring: this.#keyring }));
     for (const batch of this.#gather(file, new Set(this.#ends.keys()))) lines.push(...linesOf(batch));
     const all = new Uint8Array(lines.reduce((sum, line) => sum + line.length, 0));
@@ -159,12 +171,15 @@ export class JournalFile {
     this.#dbId = '';
     this.#keyring = undefined;
     this.#size = 0;
+    this.#gen = 0;
   }
 
-  /** What another window has appended since, or everything when the file is shorter than it was. */
+  /** What another window has appended since, or everything when it was rewritten or is shorter than it was. */
   #catchUp(file: ByteFile): { cut: number; damaged: number } {
     const size = file.getSize();
-    if (size < this.#size) this.#forget();
+    const head = this.#bytes(file, 0, HEAD_BYTES).join();
+    if (size < this.#size || (this.#size >= HEAD_BYTES && head !== this.#head)) this.#forget();
+    this.#head = head;
     if (size === this.#size) return { cut: 0, damaged: 0 };
     const { good, damaged } = scan(this.#bytes(file, this.#size), (value) => this.#take(value));
     this.#size += good;
@@ -175,6 +190,7 @@ export class JournalFile {
 
   #take(value: unknown): void {
     if (this.#dbId === '') this.#dbId = dbIdOf(value);
+    this.#gen = Math.max(this.#gen, genOf(value));
     this.#keyring = keyringOf(value) ?? this.#keyring;
     const batch = asBatch(value);
     if (batch === undefined) return;
@@ -183,8 +199,8 @@ export class JournalFile {
     if (first >= 1 && first <= last + 1) this.#ends.set(batch.row.id, endOf(batch));
   }
 
-  #bytes(file: ByteFile, from: number): Uint8Array {
-    const bytes = new Uint8Array(file.getSize() - from);
+  #bytes(file: ByteFile, from: number, most = Infinity): Uint8Array {
+    const bytes = new Uint8Array(Math.min(most, file.getSize() - from));
     const read = file.read(bytes, { at: from });
     return bytes.subarray(0, read);
   }

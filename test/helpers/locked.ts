@@ -35,11 +35,19 @@ export const idle = (app: FakeApp) => until(app, () => lock(app).busy === '' && 
 export const state = (app: FakeApp, wanted: LockView['state']) => until(app, () => lock(app).state === wanted);
 export const isOpen = (app: FakeApp) => until(app, () => app.runtime.model.getState().step !== undefined);
 
+/** The case is on the disk and in the list. */
+export const isListed = (app: FakeApp) =>
+  until(app, () => {
+    const { cases, save } = app.runtime.model.getState();
+    return cases.length === 1 && save.state === 'kept';
+  });
+
 export async function begin(options: FakeAppOptions & { time?: FakeTime } = {}): Promise<Practice> {
   const device = createDevice();
   const app = await fakeApp({ sealed: () => openLocked(device), ...options });
   app.runtime.newCase({ code: CODE, clinician: 'KV', assistant: 'BR', demo: false });
   await isOpen(app);
+  await isListed(app);
   return { device, app };
 }
 

@@ -4,6 +4,7 @@ import { fakeApp } from '../helpers/app.ts';
 import {
   begin,
   CODE,
+  isListed,
   isOpen,
   kinds,
   lock,
@@ -208,6 +209,7 @@ describe('two windows', () => {
     const one = await open(left);
     one.runtime.newCase({ code: CODE, clinician: 'KV', assistant: 'BR', demo: false });
     await isOpen(one);
+    await isListed(one);
     const two = await open(right);
     await until(two, () => two.runtime.model.getState().cases.length === 1);
     one.runtime.askLock({ ask: 'turnOn', passphrase: PASSPHRASE });

@@ -27,6 +27,59 @@ function worker() {
 
 const batch = { facts: facts(1, 1), row: row(1) };
 
+describe('a journal that is rewritten', () => {
+  it('holds what counts and nothing of what was replaced, and keeps the record of keys', async () => {
+    const disk = createJournalDisk();
+    const journal = createMemoryJournal(disk);
+    await journal.open('db-1');
+    for (let seq = 1; seq <= 40; seq += 1) await journal.append({ facts: [note(seq, 'planted')], row: row(seq) });
+    await journal.keep({ rev: 1, text: 'planted' });
+    await journal.keep({ rev: 2 });
+    await journal.append({ facts: facts(1, 40), row: row(40) });
+    const before = disk.bytes.length;
+    expect(await journal.rewrite()).toMatchObject({ ok: true });
+    expect(new TextDecoder().decode(disk.bytes)).not.toContain('planted');
+    expect(disk.bytes.length).toBeLessThan(before);
+    const next = createMemoryJournal(disk);
+    expect(await next.open('db-2')).toMatchObject({
+      ok: true,
+      value: { dbId: 'db-1', cut: 0, damaged: 0, keyring: { rev: 2 }, cases: [['case-a', { last: 40 }]] },
+    });
+    expect(await next.read(['case-a'])).toMatchObject({ ok: true, value: [{ facts: facts(1, 40), row: row(40) }] });
+  });
+
+  it('killed at any instant of it has lost nothing', async () => {
+    const whole = createJournalDisk();
+    const first = createMemoryJournal(whole);
+    await first.open('db-1');
+    for (let seq = 1; seq <= 20; seq += 1) await first.append({ facts: [note(seq, 'planted')], row: row(seq) });
+    await first.append({ facts: facts(1, 20), row: row(20) });
+    for (let writes = 0; writes < 8; writes += 1) {
+      const disk = createJournalDisk();
+      disk.bytes = whole.bytes.slice();
+      disk.writesLeft = writes;
+      await createMemoryJournal(disk).rewrite();
+      disk.writesLeft = undefined;
+      const next = createMemoryJournal(disk);
+      await next.open('db-1');
+      expect(await next.read(['case-a'])).toMatchObject({ ok: true, value: [{ facts: facts(1, 20), row: row(20) }] });
+    }
+  });
+
+  it('is read anew by another window, however long it has grown since', async () => {
+    const disk = createJournalDisk();
+    const [one, two] = [createMemoryJournal(disk), createMemoryJournal(disk)];
+    await one.open('db-1');
+    for (let seq = 1; seq <= 30; seq += 1) await one.append({ facts: [note(seq, 'planted')], row: row(seq) });
+    await two.open('db-1');
+    await one.append({ facts: facts(1, 30), row: row(30) });
+    await one.rewrite();
+    for (let seq = 31; seq <= 80; seq += 1) await one.append({ facts: facts(seq, seq), row: row(seq) });
+    expect(await two.append({ facts: facts(81, 81), row: row(81) })).toMatchObject({ ok: true, value: { ok: true } });
+    expect(await createMemoryJournal(disk).read(['case-a'])).toMatchObject({ value: [{ facts: facts(1, 81) }] });
+  });
+});
+
 describe('the journal in its worker', () => {
   it('gives each answer to whoever asked, in whatever order they come', async () => {
     const { port, asked, answer } = worker();
