@@ -28,15 +28,26 @@ async function press(app: FakeApp, ...intents: string[]): Promise<void> {
   }
 }
 
+/** What is fetched on the way comes when it comes: waited for, never counted on. */
+async function until(app: FakeApp, what: string, there: () => boolean): Promise<void> {
+  const end = Date.now() + 20_000;
+  while (!there()) {
+    if (Date.now() > end) throw new Error(`never came: ${what}`);
+    await app.pass(50);
+    await new Promise((resolve) => setTimeout(resolve, 1));
+  }
+}
+
 /** Visits closed one after the other until this one is open. */
 async function visitOpen(visit: number): Promise<FakeApp> {
   const app = await demoOpen();
+  await until(app, 'the first step', () => model(app).step !== undefined);
   for (let next = 2; next <= visit; next += 1) {
     await press(app, 'goto:signoff-clinician', 'sign:KV', 'reason:not-possible');
-    for (let i = 0; i < 20 && model(app).step?.mode !== 'closed'; i += 1) await app.pass(50);
+    await until(app, `the end of visit ${next - 1}`, () => model(app).step?.mode === 'closed');
     app.runtime.openVisit({ visit: next, clinician: 'KV', assistant: 'BR' });
-    const there = () => model(app).summary?.visit === next && model(app).step?.mode !== 'closed';
-    for (let i = 0; i < 50 && !there(); i += 1) await app.pass(50);
+    const open = () => model(app).summary?.visit === next && model(app).step?.mode !== 'closed';
+    await until(app, `visit ${next}`, open);
   }
   return app;
 }
