@@ -21,7 +21,7 @@ import { commandsTable, curveTable, nothingTable, readingsTable } from './tables
 import { ensureTools } from './tools.ts';
 import type { Tools } from './tools.ts';
 
-const SAMPLE: Counts = { readings: 48, commands: 26, talk: 16, noise: 10 };
+const SAMPLE: Counts = { readings: 48, commands: 13, talk: 16, noise: 10 };
 const FULL: Counts = { readings: 240, commands: 104, talk: 80, noise: 60 };
 const TUNING: Counts = { readings: 240, commands: 52, talk: 80, noise: 40 };
 

@@ -151,8 +151,10 @@ function anyMoment(chance: Chance): Expectation {
   return atClock('upper-impression', chance.pick(['idle', 'mixing', 'seated'] as const));
 }
 
-function commandScene(chance: Chance, n: number): Omit<Scene, 'id' | 'group'> {
-  const [text, truth, when] = COMMANDS[n % COMMANDS.length] as Told;
+/** The nth of `count`: all commands in turn, or of fewer some from all over the list. */
+function commandScene(chance: Chance, n: number, count: number): Omit<Scene, 'id' | 'group'> {
+  const place = Math.floor(n * Math.max(1, COMMANDS.length / count)) % COMMANDS.length;
+  const [text, truth, when] = COMMANDS[place] as Told;
   return { kind: 'command', text, truth, expectation: when(chance) };
 }
 
@@ -172,7 +174,7 @@ export function scenesOf(group: Group, counts: Counts): readonly Scene[] {
     });
   return [
     ...many(counts.readings, 'reading', readingScene),
-    ...many(counts.commands, 'command', commandScene),
+    ...many(counts.commands, 'command', (chance, n) => commandScene(chance, n, counts.commands)),
     ...many(counts.talk, 'talk', (chance, n) => ({
       kind: 'talk',
       text: talk[n % talk.length] as string,

@@ -26,6 +26,11 @@ describe('what is said', () => {
     const misread = scenes.filter((s) => s.truth.kind !== 'nothing' && !isRight(s, understood(s)));
     expect(misread.map((s) => `${s.text}: ${JSON.stringify(understood(s))}`)).toEqual([]);
   });
+  it('of few commands has answers too', () => {
+    const few = scenesOf('tuning', { readings: 0, commands: 13, talk: 0, noise: 0 });
+    expect(new Set(few.map((s) => s.truth.kind))).toEqual(new Set(['command', 'answer']));
+    expect(new Set(few.map((s) => s.text)).size).toBeGreaterThan(10);
+  });
   it('keeps the talk of the two groups apart', () => {
     expect(TALK.tuning.filter((sentence) => TALK['held-out'].includes(sentence))).toEqual([]);
   });
