@@ -106,7 +106,14 @@ it('what is cut off is found: the same reasons on a screen that is too low', asy
 
 it('captions and labels at a step are 18 px or more on the wide screen', async () => {
   const { page } = await chair.open();
-  for (const state of ['reading-closed', 'reading-rest-empty', 'reading-first', 'inform-trays', 'clock-bath']) {
+  for (const state of [
+    'reading-closed',
+    'reading-rest-empty',
+    'inform-trays',
+    'tracing-keep',
+    'tooth-sizes',
+    'sore-where',
+  ]) {
     await show(page, state);
     const smallest = await letters(page, '.step-body svg text, .step-body figcaption');
     expect([state, smallest >= 18 ? 18 : smallest]).toEqual([state, 18]);

@@ -4,7 +4,7 @@ import { Figure, Label } from './Figure.tsx';
 import { OUTLINES, placeOf, SURFACE } from './surfaces.ts';
 
 const JAWS: readonly Jaw[] = ['upper', 'lower'];
-const HEAD = 44;
+const HEAD = 50;
 const GAP = 40;
 const WIDTH = SURFACE.width * 2 + GAP;
 const HEIGHT = SURFACE.height + HEAD;

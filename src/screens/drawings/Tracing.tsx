@@ -6,8 +6,8 @@ import { around, type SheetWindow } from './sheet.ts';
 import { tickStep, ticks } from './scale.ts';
 
 /** The paper within the drawing, in its units. */
-export const PAPER = { x: 46, y: 10, side: 460 } as const;
-export const SIDE = { width: PAPER.x + PAPER.side + 14, height: PAPER.y + PAPER.side + 40 } as const;
+export const PAPER = { x: 62, y: 18, side: 460 } as const;
+export const SIDE = { width: PAPER.x + PAPER.side + 26, height: PAPER.y + PAPER.side + 40 } as const;
 
 export interface Paper {
   x(mm: number): number;
