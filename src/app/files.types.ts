@@ -1,4 +1,5 @@
 /** Files that come in and go out, and the bench: what the screens are given and may ask for. */
+import type { BackupView } from './backup.types.ts';
 
 export interface FilesView {
   /** Something that was asked for is not done yet. */
@@ -9,6 +10,8 @@ export interface FilesView {
   readonly lines: readonly string[];
   /** The lines say why nothing was taken in. */
   readonly refused?: true;
+  /** All cases and settings as one file. */
+  readonly backup?: BackupView;
   /** The case as it stands, by its digest: absent until it was asked for, and again once an entry came. */
   readonly digest?: CaseCode;
 }

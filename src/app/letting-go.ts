@@ -11,7 +11,7 @@ export interface Holders {
   readonly desk: CaseDesk;
   readonly keeping: Keeping;
   readonly ringing: Ringing;
-  readonly files: Files;
+  readonly files: Pick<Files, 'letGo'>;
   readonly stores: Stores;
   readonly devices: Pick<Devices, 'voice' | 'time'>;
 }

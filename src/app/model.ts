@@ -17,6 +17,7 @@ import type {
 import type { OrderInHand } from '../domain/summary/lab-standing.ts';
 import type { ClockRow, Flag, Summary } from '../domain/summary/types.ts';
 import type { OnDeviceState, Place, Settings } from '../stores/stores.ts';
+import type { BackupAsked } from './backup.types.ts';
 import type { FilesRequest, FilesView } from './files.types.ts';
 import type { LockRequest, LockView } from './locking.types.ts';
 import type { OwnRequest, OwnView } from './own.types.ts';
@@ -291,8 +292,8 @@ export interface AppActions {
   takeUpdate(): void;
   /** The practice's own settings and visits: change, save, take in or give out. */
   askOwn(request: OwnRequest): void;
-  /** A file of the open case to go out, or one from elsewhere to come in. */
-  askFiles(request: FilesRequest): void;
+  /** A file of the open case to go out, one from elsewhere to come in, or a backup of everything. */
+  askFiles(request: FilesRequest | BackupAsked): void;
   /** Passphrase, recovery code, lock. */
   askLock(request: LockRequest): void;
   print(): void;

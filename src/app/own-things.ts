@@ -3,7 +3,7 @@ import type { Stores } from '../stores/stores.ts';
 import type { Desk, Done } from './desk.ts';
 import type { AppModel } from './model.ts';
 import type { KitHost } from './open-case.ts';
-import type { Person } from '../domain/protocol/types.ts';
+import type { Person, Practice, VisitProtocol } from '../domain/protocol/types.ts';
 import type { OwnRequest } from './own.types.ts';
 import { peopleIn, PRACTICE_KEY } from './people.ts';
 import type { Devices } from './ports.ts';
@@ -61,6 +61,22 @@ export class OwnThings {
     const { clock } = this.#parts.devices.time;
     const { settings } = this.#parts.devices;
     return { now: () => clock.now(), practice: store.practice, protocols: store.protocols, waiting: settings };
+  }
+
+  /** The practice as it is now, and all its versions of visits. */
+  async now(): Promise<Pick<PracticeStore, 'practice' | 'protocols'>> {
+    const { practice, protocols } = await this.#stored();
+    return { practice, protocols };
+  }
+
+  /** From a backup: versions of visits beside those that are here, then the practice. Empty, or why not, in a sentence. */
+  async takeBack(practice: Practice | undefined, protocols: readonly VisitProtocol[]): Promise<string> {
+    const store = await this.#stored();
+    const added = await store.addVersions(protocols);
+    const kept = practice === undefined ? added : await store.savePractice(practice);
+    await this.#desk?.refresh();
+    await this.#readPeople();
+    return added.ok ? (kept.ok ? '' : kept.text) : added.text;
   }
 
   /** For the two screens that show it; elsewhere only who may be offered. */

@@ -100,6 +100,19 @@ export class PracticeStore {
     return kept;
   }
 
+  /** Versions from elsewhere beside those that are here; one that is here already is never replaced. */
+  async addVersions(versions: readonly VisitProtocol[]): Promise<Kept> {
+    const name = ({ id, version }: VisitProtocol) => `${id}@${version}`;
+    const known = new Set(this.#protocols.map(name));
+    const added = versions.filter((one) => !known.has(name(one)));
+    if (added.length === 0) return kept;
+    const all = [...this.#protocols, ...added].toSorted((a, b) => a.version - b.version);
+    const written = await this.#settings.write(PROTOCOLS_KEY, all);
+    if (!written.ok) return refused(written.why);
+    this.#protocols = all;
+    return kept;
+  }
+
   practiceFile(): string {
     return practiceFileText(this.#practice);
   }

@@ -19,7 +19,7 @@ import { onceEach } from './once-each.ts';
 import { OwnThings } from './own-things.ts';
 import type { Devices } from './ports.ts';
 import type { Listening } from './listening.ts';
-import { Files } from './files.ts';
+import { FilesAndBackups } from './backing-up.ts';
 import { Ringing } from './ringing.ts';
 import type { Runtime } from './runtime.types.ts';
 import { savePaper } from './papers.ts';
@@ -41,7 +41,7 @@ class AppRuntime implements Runtime {
   private readonly keeping: Keeping;
   private readonly own: OwnThings;
   private readonly ringing: Ringing;
-  private readonly files: Files;
+  private readonly files: FilesAndBackups;
   private readonly locking: Locking;
   private ear: Listening | undefined;
   private endEar = (): void => undefined;
@@ -107,8 +107,10 @@ class AppRuntime implements Runtime {
       fromLog: (id) => this.desk.fromLog(id),
       tell: (said) => this.ui(said),
     });
-    this.files = new Files({
+    this.files = new FilesAndBackups({
       devices,
+      own: this.own,
+      preferences: this.preferences,
       keeping: this.keeping,
       open: () => this.desk.open,
       opened: (id, facts) => this.desk.fromFacts(id, facts),

@@ -1,5 +1,6 @@
 /** Preferences as stored, checked field by field. */
 import { defaultSettings, type Settings } from '../stores/stores.ts';
+import { BACKUP_EVERY } from './backup.types.ts';
 import { LOCK_AFTER_MIN } from './locking.types.ts';
 
 type Checks = { readonly [K in keyof Settings]: (value: unknown) => boolean };
@@ -27,6 +28,7 @@ const checks: Checks = {
   mayLeaveDevice: isBoolean,
   lockAfterMin: oneOf(...LOCK_AFTER_MIN),
   lockOnHide: isBoolean,
+  backupEveryDays: oneOf(...BACKUP_EVERY),
   standsAt: oneOf('chair', 'lab'),
 };
 

@@ -111,12 +111,12 @@ function formatOf(first: string): { readonly format: unknown; readonly v: unknow
 function foreign(text: string, first: string): Refused | undefined {
   const { format, v: version } = formatOf(first);
   if (format === 'rimwise-case')
-    return refuse('notACaseFile', 'format', 'This is a case file, not a backup. Take it in as a file.');
+    return refuse('notACaseFile', '', 'This is a case file, not a backup. Take it in as a file.');
   if (format === 'rimwise-backup' && typeof version === 'number' && version > 1)
-    return refuse('newerFormat', 'v', 'This backup was written by a newer version of the app.');
+    return refuse('newerFormat', '', 'This backup was written by a newer version of the app.');
   if (format === 'rimwise-backup' || text.includes('"rimwise-backup"') || text.includes('"rimwise-case"'))
     return undefined;
-  return refuse('notACaseFile', 'format', 'This is not a backup.');
+  return refuse('notACaseFile', '', 'This is not a backup.');
 }
 
 async function readLine(line: string, at: number): Promise<Outcome<CaseFile>> {

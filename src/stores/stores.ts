@@ -54,6 +54,8 @@ export interface Settings {
   readonly lockAfterMin: 0 | 2 | 5 | 15;
   /** With a passphrase set: lock when another page or program comes to the front. */
   readonly lockOnHide: boolean;
+  /** Remind of a backup when the last one is so many days old; 0 = never. */
+  readonly backupEveryDays: 0 | 1 | 7 | 30;
 }
 
 export const SETTINGS_KEY = 'preferences';
@@ -70,6 +72,7 @@ export const defaultSettings: Settings = {
   standsAt: 'chair',
   lockAfterMin: 5,
   lockOnHide: false,
+  backupEveryDays: 7,
 };
 
 export interface Stores {

@@ -14,6 +14,7 @@ const chosen: Settings = {
   standsAt: 'lab',
   lockAfterMin: 15,
   lockOnHide: true,
+  backupEveryDays: 30,
 };
 
 describe('stored preferences', () => {

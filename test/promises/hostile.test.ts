@@ -249,6 +249,7 @@ describe.each(stored)('$name on a disk made to do harm', ({ name, sound, takes }
       const value = JSON.parse('{"polluted":true}') as unknown;
       for (const key of ['__proto__', 'constructor', 'prototype']) takes(withField(sound, [...path, key], value));
     }
+    expect(({} as Tree)['polluted']).toBeUndefined();
     cleanAsBefore();
   });
 });

@@ -85,5 +85,6 @@ export const preferences: NonNullable<AppModel['preferences']> = {
   standsAt: 'chair',
   lockAfterMin: 5,
   lockOnHide: false,
+  backupEveryDays: 7,
   onDevice: 'fetchable',
 };
