@@ -30,7 +30,7 @@ export function ClockStrip({ model, actions }: StripProps) {
   if (due.length === 0) return null;
   if (all) return <AllClocks due={due} now={now} mayEnd={mayEnd} actions={actions} onClose={() => setAll(false)} />;
   if (quiet.length === 0) return null;
-  const crowded = due.length > ROOMY;
+  const crowded = quiet.length > ROOMY;
   const large = crowded ? quiet.slice(0, 1) : quiet;
   const small = crowded ? quiet.slice(1, 1 + MOST_SMALL) : [];
   return (
