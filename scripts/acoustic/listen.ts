@@ -1,5 +1,5 @@
 /** Has every scene heard at every level: by two ears side by side, each with the grammar of the moment. */
-import { rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { grammarOf } from '../../src/interpret/grammar.ts';
 import { openEar } from './ear.ts';
@@ -62,7 +62,8 @@ async function moreWordsFor(grammars: readonly string[], { folder, dictionary }:
 
 /** Everything heard, in the order of the scenes, level by level. */
 export async function listen(scenes: readonly Scene[], tools: Tools): Promise<readonly Heard[]> {
-  const files: Files = { folder: tools.folder, grammars: new Map() };
+  const folder = mkdtempSync(join(tools.folder, 'run-'));
+  const files: Files = { folder, grammars: new Map() };
   const grammars = grammarsOf(scenes, files);
   const moreWords = await moreWordsFor([...grammars.keys()], tools);
   const studio = openStudio(tools.folder);
@@ -79,13 +80,13 @@ export async function listen(scenes: readonly Scene[], tools: Tools): Promise<re
     }
   };
   const ears = Array.from({ length: EARS }, (_, n) =>
-    openEar({ ...tools, moreWords, grammars: files.grammars, scores: join(tools.folder, `scores-${n}`) }),
+    openEar({ ...tools, moreWords, grammars: files.grammars, scores: join(folder, `scores-${n}`) }),
   );
   try {
     await Promise.all(ears.map(work));
   } finally {
     for (const ear of ears) ear.close();
-    for (const path of files.grammars.values()) rmSync(path, { force: true });
+    rmSync(folder, { force: true, recursive: true });
   }
   return heard;
 }
