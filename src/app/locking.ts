@@ -255,7 +255,7 @@ export class Locking {
 
   /** What answers is fetched when something is first asked. */
   async #answer(request: LockRequest, keys: Keys): Promise<void> {
-    this.#set({ busy: 'One moment …' });
+    this.#set({ busy: 'One moment …', said: '', trouble: '' });
     const { LockAnswers: Answers } = await import('./lock-answers.ts');
     this.#set({ busy: '' });
     this.#answers ??= new Answers({

@@ -24,7 +24,13 @@ export function Words({ title, give, mayBeEmpty = false, onGive, onClose }: Word
     >
       <label className="field">
         <span>{title}</span>
-        <textarea rows={2} value={text} maxLength={600} onChange={(event) => setText(event.target.value)} />
+        <textarea
+          rows={2}
+          autoComplete="off"
+          value={text}
+          maxLength={600}
+          onChange={(event) => setText(event.target.value)}
+        />
       </label>
       <div className="flag-ends">
         <Target look="quiet" onPress={onClose}>

@@ -21,7 +21,7 @@ export function NotePanel({ actions, onClose }: NotePanelProps) {
       <p className="step-line">A note is kept word for word. It can also be spoken: say “note”, then the words.</p>
       <label className="field">
         <span>Note</span>
-        <textarea rows={4} value={text} onChange={(event) => setText(event.target.value)} />
+        <textarea rows={4} autoComplete="off" value={text} onChange={(event) => setText(event.target.value)} />
       </label>
       <div className="flag-ends">
         <Target look="quiet" onPress={onClose}>
