@@ -17,6 +17,7 @@ describe('the stages of npm test', () => {
       'build',
       'e2e',
       'size',
+      'test:acoustic',
     ]);
   });
 
