@@ -69,7 +69,6 @@ describe('under a passphrase', () => {
     await pictures('recovery-sheet');
     expect(await axe()).toEqual([]);
     await target(page, 'It is written down').click();
-    await pictures('lock-settings');
     await target(page, 'Lock now').click();
     await page.getByRole('textbox', { name: 'Passphrase of the practice' }).waitFor();
     await pictures('locked');
