@@ -96,7 +96,7 @@ export class SealingStore implements FactStore {
 
   /** Writes over what no longer counts, such as a passphrase's old wrapping. */
   purge(): Promise<boolean> {
-    return this.#inTurn(() => this.#inner.purge());
+    return this.#inner.purge();
   }
 
   /** How many cases are still in the other form. */
