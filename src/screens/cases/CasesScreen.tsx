@@ -1,14 +1,13 @@
 /** The first thing seen: cases on this device, a demo to try, a new case to begin. */
 import { useState } from 'react';
-import type { AppActions, AppModel, CaseListRow } from '../../app/model.ts';
-import { shortDay } from '../../domain/measure/calendar.ts';
-import { day, dayKey, timeOfDay } from '../format.ts';
+import type { AppActions, AppModel } from '../../app/model.ts';
+import { Backup } from '../backup/Backup.tsx';
 import { LockTarget, ReadableLine } from '../lock/LockLine.tsx';
 import { RimMark, ToneIcon } from '../parts/Icons.tsx';
 import { SaidLine } from '../parts/Lines.tsx';
 import { SaveBadge, SoundTarget, SpeechTarget } from '../parts/Status.tsx';
 import { Target } from '../parts/Target.tsx';
-import { CaseClocks } from '../parts/Waiting.tsx';
+import { CaseList } from './CaseList.tsx';
 import { SafetyLine, UpdateBar } from './Device.tsx';
 import { TakeIn } from '../files/TakeIn.tsx';
 import { NewCase } from './NewCase.tsx';
@@ -16,45 +15,6 @@ import { NewCase } from './NewCase.tsx';
 export interface PlaceProps {
   readonly model: AppModel;
   readonly actions: AppActions;
-}
-
-interface RowProps {
-  readonly row: CaseListRow;
-  /** "2026-12-03" */
-  readonly today: string;
-}
-
-/** What is waited for between visits. */
-function Stands({ row: { stands }, today }: RowProps) {
-  if (stands === undefined) return null;
-  const { text, due } = stands;
-  const late = due !== undefined && due < today;
-  return (
-    <span className={late ? 'case-stands case-stands-late' : 'case-stands'}>
-      {text}
-      {due === undefined ? '' : `, ${late ? 'was due' : 'due'} ${shortDay(due)}`}
-    </span>
-  );
-}
-
-function CaseRow({ row, today, model, actions }: RowProps & PlaceProps) {
-  return (
-    <li>
-      <Target size="big" onPress={() => actions.openCase(row.id)}>
-        <span className="case-code">
-          {row.code} {row.demo ? <span className="demo-tag">demo</span> : null}
-        </span>
-        <span className="case-at">
-          Visit {row.visit}: {row.closed ? 'closed' : row.at}
-        </span>
-        <span className="case-when">
-          opened {day(row.openedAt)}, {timeOfDay(row.openedAt)}
-        </span>
-        <Stands row={row} today={today} />
-        <CaseClocks model={model} caseId={row.id} />
-      </Target>
-    </li>
-  );
 }
 
 function BeforeYouStart() {
@@ -111,16 +71,11 @@ export function CasesScreen({ model, actions }: PlaceProps) {
       <SaidLine said={model.said} trouble={model.trouble} />
       <UpdateBar update={model.update} actions={actions} />
       <Begin model={model} actions={actions} />
-      <section className="case-list" aria-labelledby="case-list-head">
-        <h2 id="case-list-head">Cases on this device</h2>
-        {model.cases.length === 0 ? <p className="step-line">{model.reading ? 'Being read …' : 'None yet.'}</p> : null}
-        <ul>
-          {model.cases.map((row) => (
-            <CaseRow key={row.id} row={row} today={dayKey(model.now)} model={model} actions={actions} />
-          ))}
-        </ul>
-      </section>
+      <CaseList model={model} actions={actions} />
       <TakeIn model={model} actions={actions} />
+      {model.files?.backup === undefined ? null : (
+        <Backup backup={model.files.backup} actions={actions} now={model.now} />
+      )}
       <SafetyLine safety={model.safety} />
       <ReadableLine lock={model.lock} actions={actions} />
       <BeforeYouStart />

@@ -1,5 +1,5 @@
 /** What can be set, once and for all visits: language, ear, reading aloud, and how a number is kept. */
-import type { AppActions, AppModel } from '../../app/model.ts';
+import type { AppActions, AppModel, PreferencesView } from '../../app/model.ts';
 import { LockSettings } from '../lock/Lazy.tsx';
 import { PageHead, Trouble } from '../parts/Lines.tsx';
 import { Target } from '../parts/Target.tsx';
@@ -114,6 +114,27 @@ function PlaceSetting({ preferences, actions }: SettingProps) {
   );
 }
 
+const REMINDERS: readonly Option<PreferencesView['backupEveryDays']>[] = [
+  { value: 1, label: 'After a day' },
+  { value: 7, label: 'After 7 days' },
+  { value: 30, label: 'After 30 days' },
+  { value: 0, label: 'Never' },
+];
+
+function BackupSetting({ preferences, actions }: SettingProps) {
+  return (
+    <Section id="backup" title="Remind of a backup">
+      <OneOf
+        name="Remind of a backup"
+        options={REMINDERS}
+        chosen={preferences.backupEveryDays}
+        onChoose={(backupEveryDays) => actions.setPreferences({ backupEveryDays })}
+      />
+      <p className="setting-note">At the list of cases, when the last one is that old and something has changed.</p>
+    </Section>
+  );
+}
+
 interface SettingsScreenProps {
   readonly model: AppModel;
   readonly actions: AppActions;
@@ -140,6 +161,7 @@ export function SettingsScreen({ model, actions }: SettingsScreenProps) {
           <AloudSetting preferences={preferences} actions={actions} canSpeak={speech !== undefined} />
           <PauseSetting preferences={preferences} actions={actions} />
           <LockSettings lock={model.lock} preferences={preferences} actions={actions} />
+          <BackupSetting preferences={preferences} actions={actions} />
           <PlaceSetting preferences={preferences} actions={actions} />
         </div>
       )}
