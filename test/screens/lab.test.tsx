@@ -63,15 +63,13 @@ describe('the day agreed with the laboratory', () => {
     mounted = undefined;
   });
 
-  it('stands where the visit is signed and on the summary, and nowhere without an order', () => {
-    for (const model of [
-      { ...states['signoff-clear']!, labDue },
-      { ...closed, place: 'summary' as const, labDue },
-    ]) {
-      const shown = show(model);
-      expect(shown.page.querySelectorAll('.lab-due')).toHaveLength(1);
-      shown.close();
-    }
+  it('is agreed with one target where the work is handed over, and nowhere without an order', () => {
+    const shown = show({ ...states['signoff-clear']!, labDue });
+    shown.click('Agree: work back Tue 19 May');
+    expect(shown.actions.press).toHaveBeenCalledWith('labDue:2026-05-19');
+    shown.show({ ...states['signoff-clear']!, labDue: { ...labDue, agreed: true } });
+    expect(shown.button('Work back Tue 19 May, agreed').getAttribute('aria-pressed')).toBe('true');
+    shown.close();
     const { labDue: _none, ...without } = closed;
     expect(show(without).page.querySelectorAll('.lab-due')).toHaveLength(0);
   });

@@ -54,3 +54,14 @@ export function LabDue({ model, actions }: LabDueProps) {
   if (labDue === undefined) return null;
   return <Picker key={`${labDue.order}:${labDue.day}`} order={labDue} today={dayKey(now)} actions={actions} />;
 }
+
+/** Where there is no room for more: the day as it stands, agreed with one target; another day is chosen on the summary. */
+export function LabAgree({ model: { labDue }, actions }: LabDueProps) {
+  if (labDue === undefined) return null;
+  const day = shortDay(labDue.day);
+  return (
+    <Target chosen={labDue.agreed} onPress={() => actions.press(`labDue:${labDue.day}`)}>
+      {labDue.agreed ? `Work back ${day}, agreed` : `Agree: work back ${day}`}
+    </Target>
+  );
+}

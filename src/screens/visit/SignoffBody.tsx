@@ -1,13 +1,13 @@
 /** Signing: what is still open stands above the initials. */
 import { SignIcon, ToneIcon } from '../parts/Icons.tsx';
-import { LabDue } from '../parts/LabDue.tsx';
+import { LabAgree } from '../parts/LabDue.tsx';
 import { OwnWords } from '../parts/OwnWords.tsx';
 import { Target } from '../parts/Target.tsx';
 import { initialsOf } from '../parts/Who.tsx';
 import { StepLines, type BodyProps } from './body.tsx';
 
 /** So many others of the role stand ready; anybody else types. */
-const OTHERS = 4;
+const OTHERS = 2;
 
 /** So many open items stand here; the summary has them all. */
 const SHOWN = 4;
@@ -51,7 +51,6 @@ export function SignoffBody({ model, step, actions, ui }: BodyProps) {
       <div className="body-words">
         <StepLines step={step} />
         <OpenItems model={model} />
-        {role === 'assistant' ? <LabDue model={model} actions={actions} /> : null}
       </div>
       <div className="sign-side">
         {signed.length === 0 ? null : (
@@ -62,22 +61,21 @@ export function SignoffBody({ model, step, actions, ui }: BodyProps) {
             Sign as {initials} <span className="material-times">{role}</span>
           </Target>
         )}
-        {others.length === 0 ? null : (
-          <div className="who" role="group" aria-label={`Others of the practice, ${role}`}>
-            {others.map((who) => (
-              <Target key={who} name={`Sign as ${who}`} onPress={() => sign(who)}>
-                {who}
-              </Target>
-            ))}
-          </div>
-        )}
         <OwnWords label="Other initials" give="Sign with these" maxLength={6} onGive={sign} />
         {model.flags.length === 0 ? null : (
           <Target size="big" icon={<SignIcon sign="flag" />} onPress={() => ui.show('flags')}>
             Answer the flags
           </Target>
         )}
-        <Target onPress={() => actions.go('summary')}>Read it all first</Target>
+        <div className="entry-ends">
+          {others.map((who) => (
+            <Target key={who} name={`Sign as ${who}`} onPress={() => sign(who)}>
+              {who}
+            </Target>
+          ))}
+          {role === 'assistant' ? <LabAgree model={model} actions={actions} /> : null}
+          <Target onPress={() => actions.go('summary')}>Read it all first</Target>
+        </div>
       </div>
     </div>
   );
