@@ -3,6 +3,7 @@ import type { Language, Practice, VisitProtocol } from '../domain/protocol/types
 import type { Deadline } from '../domain/summary/clocks.ts';
 import type { CaseRow } from '../storage/types.ts';
 import type { AppModel } from './model.ts';
+import { plainWords } from './plain-words.ts';
 import type { Session } from './session.ts';
 import type { WaitingPort } from './waiting.ts';
 
@@ -43,7 +44,10 @@ export interface NewCase {
 
 /** Why a case cannot be begun like this, in a sentence; empty when it can. */
 export function whyNotBegun(input: Pick<NewCase, 'code' | 'clinician' | 'assistant'>): string {
-  const given = [input.code, input.clinician, input.assistant].every((text) => text.trim() !== '');
+  const texts = [input.code, input.clinician, input.assistant];
+  if (texts.some((text) => text.length > 200 || plainWords(text) !== text))
+    return 'A code and initials have at most 200 letters, all of which can be seen.';
+  const given = texts.every((text) => text.trim() !== '');
   return given ? '' : 'A case needs a code and the initials of clinician and assistant.';
 }
 

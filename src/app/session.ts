@@ -18,6 +18,7 @@ import { visitMachine } from '../../machines/visit.ts';
 import type { VisitContext, VisitEvent } from '../../machines/visit.types.ts';
 import { expectationOf, modeOf, type Surroundings } from './expectation.ts';
 import { intentOf, touchIntent, type Intent } from './intents.ts';
+import { plainFields, plainUtterance, TOO_LONG } from './plain-words.ts';
 import { visitInput } from './resume.ts';
 import type { Outcome, Session, SessionDeps } from './session.types.ts';
 import { describeAct, readingLabel, withUnit, type Names } from './wording.ts';
@@ -117,7 +118,9 @@ class VisitSession implements Session {
     return undefined;
   }
 
-  hear(utterance: Utterance, address = ''): Outcome {
+  hear(given: Utterance, address = ''): Outcome {
+    const utterance = plainUtterance(given);
+    if (utterance === undefined) return { ...QUIET, trouble: TOO_LONG };
     const direct = utterance.source === 'touch' ? this.touched(utterance.text) : undefined;
     if (direct !== undefined) return direct;
     const expectation = this.expectation();
@@ -244,7 +247,9 @@ class VisitSession implements Session {
 
   send(asked: VisitEvent): Outcome {
     this.written = [];
-    const event = this.completed(asked);
+    const plain = plainFields(asked);
+    if (plain === undefined) return { ...QUIET, trouble: TOO_LONG };
+    const event = this.completed(plain);
     const snapshot = this.actor.getSnapshot();
     if (snapshot.status !== 'active' || !snapshot.can(event)) return { ...QUIET, trouble: this.refusal(event) };
     const waited = snapshot.context.pending;
@@ -307,7 +312,9 @@ class VisitSession implements Session {
 
   record(body: FactBody): Outcome {
     this.written = [];
-    this.write([body]);
+    const plain = plainFields(body);
+    if (plain === undefined) return { ...QUIET, trouble: TOO_LONG };
+    this.write([plain]);
     return { ...QUIET, facts: this.written };
   }
 }
