@@ -100,7 +100,7 @@ function table(page: Page, { columns, shares, rows: data, caption }: Extract<Blo
     ...tags,
     columnStyles: shares.map((share) => share * width(doc)),
     rowStyles: (row) => ({ border: { top: 0, left: 0, right: 0, bottom: row === 0 ? 0.8 : 0.3 } }),
-    defaultStyle: { padding: { top: 1.6, bottom: 1.2, left: 0, right: 5 } },
+    defaultStyle: { padding: { top: 1.4, bottom: 1, left: 0, right: 5 } },
     data: [head, ...rows],
   });
   doc.x = left(doc);
@@ -111,39 +111,49 @@ function table(page: Page, { columns, shares, rows: data, caption }: Extract<Blo
 interface Placed {
   readonly drawing: Drawing;
   readonly alt: string;
-  /** Thirds of the page's width. */
-  readonly thirds: number;
+  /** In places, of which a row has three or four. */
+  readonly places: number;
 }
 
-/** Drawings in rows of three; a stack takes as much as it has columns. */
-function rowsOf(drawings: readonly { drawing: Drawing; alt: string }[]): Placed[][] {
+interface Row {
+  readonly placed: readonly Placed[];
+  readonly places: 3 | 4;
+}
+
+/** A stack takes as much as it has columns. */
+const placesOf = ({ drawing }: { readonly drawing: Drawing }) =>
+  drawing.kind === 'heights' ? Math.min(3, drawing.columns.length) : 1;
+
+/** Drawings in rows of three places; in one row of four where that spares a second row. */
+function rowsOf(drawings: readonly { drawing: Drawing; alt: string }[]): Row[] {
+  const places = drawings.reduce((sum, one) => sum + placesOf(one), 0) === 4 ? 4 : 3;
   const rows: Placed[][] = [[]];
   let used = 0;
   for (const one of drawings) {
-    const thirds = one.drawing.kind === 'heights' ? Math.min(3, one.drawing.columns.length) : 1;
-    if (used + thirds > 3) {
+    const takes = placesOf(one);
+    if (used + takes > places) {
       rows.push([]);
       used = 0;
     }
-    rows.at(-1)?.push({ ...one, thirds });
-    used += thirds;
+    rows.at(-1)?.push({ ...one, places: takes });
+    used += takes;
   }
-  return rows.filter((row) => row.length > 0);
+  return rows.filter((row) => row.length > 0).map((placed) => ({ placed, places }));
 }
 
-function drawingRow(page: Page, row: readonly Placed[]): void {
+function drawingRow(page: Page, { placed: row, places: all }: Row): void {
   const { doc, size } = page;
   const height = row.some(({ drawing }) => drawing.kind === 'heights') ? size * 13 : size * 7.5;
   doc.y += size * 0.5;
   keepTogether(doc, height);
   const top = doc.y;
-  const third = width(doc) / 3;
+  const place = width(doc) / all;
   let x = left(doc);
-  for (const { drawing, alt, thirds } of row) {
-    const box = { x, y: top, width: third * thirds - 12, height };
+  for (const { drawing, alt, places } of row) {
+    const box = { x, y: top, width: place * places - 12, height };
     const draw = () => (drawing.kind === 'ruler' ? drawRuler(doc, drawing, box) : drawHeights(doc, drawing, box));
     figure(page, alt, { box, draw });
-    x += third * thirds;
+    x += place * places;
   }
   plain(doc, size);
   doc.x = left(doc);

@@ -5,7 +5,7 @@ import { legible } from './glyphs.ts';
 export type Doc = InstanceType<typeof PDFDocument>;
 export type Node = PDFKit.PDFStructureElement;
 
-export const MARGIN = 40;
+export const MARGIN = 36;
 /** Room for the running foot, inside the lower margin. */
 export const FOOT = 14;
 

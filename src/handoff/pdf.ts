@@ -9,7 +9,7 @@ import { drawCode } from './pdf-drawings.ts';
 import {
   figure,
   FOOT,
-  heading,
+  keepTogether,
   left,
   MARGIN,
   paragraph,
@@ -78,21 +78,26 @@ function top(page: Page, sheet: SheetModel): void {
 
 const CODE = 74;
 
-/** The digest as text and as a QR code, side by side, with the white edge a reader needs. */
-function digestPart(page: Page, digest: string): void {
+/** The digest as text and as a QR code, side by side, with the white edge a reader needs; the foot of the sheet beside it. */
+function digestPart(page: Page, digest: string, foot: readonly string[]): void {
   const { doc, size } = page;
-  heading(page, 'Case digest', CODE + size * 2);
-  const box = { x: left(doc) + 8, y: doc.y + 6, width: CODE - 8, height: CODE - 8 };
+  keepTogether(doc, CODE + size);
+  const box = { x: left(doc) + 8, y: doc.y + size, width: CODE - 8, height: CODE - 8 };
   figure(page, 'QR code of the case digest', { box, draw: () => drawCode(doc, digest, box) });
   const at = { x: left(doc) + CODE + 18, width: width(doc) - CODE - 18 };
   doc.y = box.y;
+  strong(doc, size * 1.2);
+  paragraph(page, 'Case digest', { ...at, tag: 'H2' });
+  plain(doc, size);
   paragraph(
     page,
     'SHA-256 of the case as it was handed over. A case file with another digest is another case file.',
     at,
   );
   paragraph(page, digest, at);
-  doc.y = Math.max(doc.y, box.y + box.height + 6);
+  doc.y += size * 0.7;
+  for (const line of foot) paragraph(page, line, at);
+  doc.y = Math.max(doc.y, box.y + box.height);
 }
 
 function running(doc: Doc, sheet: SheetModel): void {
@@ -118,9 +123,10 @@ function lay(sheet: SheetModel, options: PdfOptions, size: number): Doc {
   const page: Page = { doc, root, size };
   top(page, sheet);
   for (const one of sheet.sections) section(page, one);
-  if (sheet.digest !== undefined) digestPart(page, sheet.digest);
-  doc.y += size;
-  for (const line of sheet.foot) paragraph(page, line);
+  if (sheet.digest === undefined) {
+    doc.y += size;
+    for (const line of sheet.foot) paragraph(page, line);
+  } else digestPart(page, sheet.digest, sheet.foot);
   root.end();
   return doc;
 }

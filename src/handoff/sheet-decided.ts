@@ -2,7 +2,7 @@
 import { lookFirst, lookText } from '../domain/protocol/sore-causes.ts';
 import type { SoreArea } from '../domain/summary/decided.types.ts';
 import { holdWords, reviewWords, soreWords, tracingWords } from '../domain/summary/decided-words.ts';
-import type { Summary } from '../domain/summary/types.ts';
+import type { ComputedRow, Summary } from '../domain/summary/types.ts';
 import type { Section } from './sheet-model.types.ts';
 import { lines } from './sheet-parts.ts';
 
@@ -12,11 +12,14 @@ function soreLine(area: SoreArea): string {
   return `${area.current ? '' : 'Earlier, '}${area.visit}: ${soreWords(area)}${todo}`;
 }
 
+const isTooth = ({ id }: ComputedRow): boolean => id.startsWith('teeth-');
+
+/** Computed values that a section of their own tells whole, so that they are not told a second time. */
+export const toldApart = (row: ComputedRow): boolean => isTooth(row) || row.id.startsWith('tracing-');
+
 /** Every tooth size with the rules behind it, from the computed values of the summary. */
 function toothLines({ computed }: Summary): readonly string[] {
-  return computed
-    .filter((row) => row.id.startsWith('teeth-'))
-    .map(({ label, text, inputs }) => `${label}: ${text}. ${inputs.join('; ')}.`);
+  return computed.filter(isTooth).map(({ label, text, inputs }) => `${label}: ${text}. ${inputs.join('; ')}.`);
 }
 
 interface Part {

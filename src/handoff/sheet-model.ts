@@ -1,7 +1,7 @@
 /** Summary → lab sheet as data, in the order in which the bench needs it. Pure: times come in as words. */
 import type { Summary } from '../domain/summary/types.ts';
 import { benchSections } from './sheet-bench.ts';
-import { decidedSections } from './sheet-decided.ts';
+import { decidedSections, toldApart } from './sheet-decided.ts';
 import { drawingBlocks } from './sheet-drawings.ts';
 import type { Section, SheetModel, SheetTimes } from './sheet-model.types.ts';
 import {
@@ -59,7 +59,7 @@ function sections(summary: Summary, moment: Moment): readonly Section[] {
     { id: 'flags', title: 'What does not agree', blocks: [flagBlock(summary, moment)] },
     { id: 'findings', title: 'Findings, wishes and notes', blocks: findingBlocks(summary, moment) },
     { id: 'readings', title: 'Readings', blocks: [...setBlocks(summary), readingBlock(summary, moment)] },
-    { id: 'computed', title: 'Computed', blocks: [computedBlock(summary)] },
+    { id: 'computed', title: 'Computed', blocks: [computedBlock(summary, toldApart)] },
     ...benchSections(summary, moment),
     { id: 'signed', title: 'Signed', blocks: [lines(signedLines(summary, moment))] },
   ];

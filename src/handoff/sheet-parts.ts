@@ -1,6 +1,14 @@
 /** Sections of the lab sheet, each from its own part of the summary. */
 import { formatHundredths } from '../domain/measure/length.ts';
-import type { ClockRow, Flag, ReadingRow, SetRow, Summary, VerticalDimension } from '../domain/summary/types.ts';
+import type {
+  ClockRow,
+  ComputedRow,
+  Flag,
+  ReadingRow,
+  SetRow,
+  Summary,
+  VerticalDimension,
+} from '../domain/summary/types.ts';
 import type { Block, NumberedLine, TableRow } from './sheet-model.types.ts';
 
 /** A moment in words: the time, and the date too when it is another day than the visit's. */
@@ -76,7 +84,7 @@ export function clockBlock(summary: Summary, moment: Moment): Block {
     kind: 'table',
     caption: 'Impressions, records and disinfection',
     columns: ['What', 'Material', 'Started', 'Seated', 'Out', 'Pour', 'State'],
-    shares: [0.22, 0.2, 0.08, 0.08, 0.08, 0.2, 0.14],
+    shares: [0.26, 0.19, 0.08, 0.08, 0.07, 0.21, 0.11],
     rows: summary.clocks.map(row),
   };
 }
@@ -171,7 +179,7 @@ export function setBlocks(summary: Summary): Block[] {
       kind: 'table',
       caption: 'Repeated readings',
       columns: ['What', 'Between', 'Readings, mm', 'Median', 'Spread', 'Stands apart'],
-      shares: [0.2, 0.23, 0.21, 0.1, 0.09, 0.17],
+      shares: [0.17, 0.31, 0.18, 0.1, 0.08, 0.16],
       rows: summary.sets.map(row),
     },
   ];
@@ -200,15 +208,16 @@ export function readingBlock(summary: Summary, moment: Moment): Block {
   };
 }
 
-/** Values computed from readings, each with whose rule it follows. */
-export function computedBlock(summary: Summary): Block {
-  if (summary.computed.length === 0) return lines([]);
+/** Values computed from readings, each with whose rule it follows; those of `told` stand in a section of their own. */
+export function computedBlock(summary: Summary, told: (row: ComputedRow) => boolean): Block {
+  const computed = summary.computed.filter((row) => !told(row));
+  if (computed.length === 0) return lines(summary.computed.length === 0 ? [] : ['Nothing but what stands above.']);
   return {
     kind: 'table',
     caption: 'Computed values',
     columns: ['What', 'Value', 'By whose rule'],
-    shares: [0.2, 0.36, 0.44],
-    rows: summary.computed.map((row) => ({ cells: [row.label, row.text, `${row.source} (${row.sourceStatus})`] })),
+    shares: [0.17, 0.29, 0.54],
+    rows: computed.map((row) => ({ cells: [row.label, row.text, `${row.source} (${row.sourceStatus})`] })),
   };
 }
 

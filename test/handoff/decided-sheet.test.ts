@@ -60,6 +60,19 @@ describe('on the sheet as text', () => {
     expect(textOf(visit2)).toContain('nose width × 1.31: 46.1 mm');
   });
 
+  it('each of them once: what has a section of its own does not stand among the computed values again', () => {
+    const computed = (summary: Summary) =>
+      sheetModel(summary, times)
+        .sections.filter((section) => section.id === 'computed')
+        .flatMap((section) => section.blocks);
+    expect(visit2.computed.map((row) => row.id)).toEqual(expect.arrayContaining(['tracing-centre', 'teeth-six']));
+    expect(JSON.stringify(computed(visit2))).not.toMatch(/Tracings|Six upper front teeth/);
+    const apart = visit2.computed.filter((row) => /^(tracing|teeth)-/.test(row.id));
+    expect(computed({ ...visit2, computed: apart })).toEqual([
+      { kind: 'lines', lines: ['Nothing but what stands above.'] },
+    ]);
+  });
+
   it('sore and relieved places, those of the visit before named as earlier', () => {
     const text = textOf(visit5);
     expect(text).toContain('Earlier, visit 4: Upper jaw, rear seal: relieved at insertion.');

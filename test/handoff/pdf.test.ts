@@ -6,7 +6,7 @@ import { sheetPdf, type Paper } from '../../src/handoff/pdf.ts';
 import { digestCode } from '../../src/handoff/code-path.ts';
 import { sheetModel } from '../../src/handoff/sheet-model.ts';
 import { sheetTimes } from '../../src/handoff/sheet-times.ts';
-import { DIGEST, recorded } from './cases.ts';
+import { DIGEST, recorded, recordedHandovers } from './cases.ts';
 import { DAY, oneOfEverything } from './fixture.ts';
 import { run, scratch } from './tools.ts';
 
@@ -21,6 +21,7 @@ vi.setConfig({ testTimeout: 30_000, hookTimeout: 30_000 });
 const files = scratch();
 afterAll(() => files.remove());
 
+const isTooth = ({ id }: { readonly id: string }) => id.startsWith('teeth-');
 const words = (text: string) => text.replaceAll(/[ \t]+/g, ' ').replaceAll(/\n\s*\n/g, '\n');
 const textOf = (file: string) => run('pdftotext', ['-layout', '-enc', 'UTF-8', file, '-']);
 const infoOf = (file: string) =>
@@ -114,6 +115,17 @@ describe.each(['clean', 'troubled'] as const)('the recorded visit "%s"', (name) 
     const heard = summary.readings.filter((row) => row.source === 'voice');
     for (const row of heard) expect(text.replaceAll(' ', '')).toContain(`voice“${row.text.replaceAll(' ', '')}”`);
     for (const line of summary.labWork) expect(text).toContain(line.text);
+  });
+});
+
+describe.each(recordedHandovers())('the hand-over after $summary.visitName of a recorded case', ({ summary }) => {
+  it.each(['A4', 'LETTER'] as const)('takes one or two pages of %s', async (paper) => {
+    const file = files.put(`visit-${summary.visit}-${paper}.pdf`, await make(summary, paper));
+    expect(Number(infoOf(file)['Pages'])).toBeLessThanOrEqual(2);
+    const text = textOf(file).replaceAll(/\s+/g, ' ');
+    for (const line of summary.labWork) expect(text).toContain(line.text);
+    for (const { label, text: value } of summary.teeth === undefined ? [] : summary.computed.filter(isTooth))
+      expect(text).toContain(`${label}: ${value}.`);
   });
 });
 
