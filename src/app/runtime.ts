@@ -54,6 +54,7 @@ class AppRuntime implements Runtime {
     void savePaper(wish, this.desk.open, { devices: this.devices, tell: (said) => this.ui(said) });
   readonly askOwn: AppActions['askOwn'] = (request) => this.locking.whenOpen(() => this.own.ask(request));
   readonly askFiles: AppActions['askFiles'] = (request) => this.locking.whenOpen(() => this.files.ask(request));
+  readonly go: AppActions['go'] = (place) => this.locking.whenOpen(() => this.went(place));
   readonly askLock: AppActions['askLock'] = (request) => this.locking.ask(request);
   readonly touched = (): void => this.locking.touched();
   readonly armSound = (): void => this.alarming.armSound();
@@ -314,8 +315,7 @@ class AppRuntime implements Runtime {
     if (this.keeping.mayWrite()) this.done(this.desk.open?.session.send(event));
   }
 
-  go(place: AppModel['place']): void {
-    if (this.locking.shut) return;
+  private went(place: AppModel['place']): void {
     if (place === 'cases') void this.keeping.refresh().then(() => this.devices.updates?.look());
     if (place === 'settings') void this.preferences.lookOnDevice();
     this.ui({ place, trouble: '' });

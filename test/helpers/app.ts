@@ -35,6 +35,8 @@ export interface FakeAppOptions {
   readonly persistence?: Devices['persistence'];
   /** A record that can be under a passphrase, in place of the one in memory; asked for anew by each page. */
   readonly sealed?: () => { readonly store: FactStore; readonly keys: Keys };
+  /** Done while the start is still under way. */
+  readonly early?: (runtime: Runtime) => void;
   /** What is told to the other windows of the lock. */
   readonly tellLock?: (news: unknown) => void;
 }
@@ -86,7 +88,9 @@ export async function fakeApp(options: FakeAppOptions = {}): Promise<FakeApp> {
   };
   const runtime = createRuntime(devices);
   late.runtime = runtime;
-  await runtime.start();
+  const started = runtime.start();
+  options.early?.(runtime);
+  await started;
   const pass = async (ms = 0) => {
     await settle();
     if (ms > 0) time.advance(ms);

@@ -31,6 +31,24 @@ describe('without a passphrase', () => {
   });
 });
 
+describe('in the first moment, before it is known whether anything is locked', () => {
+  it('a touch is not lost: it counts once it is known', async () => {
+    const device = createDevice();
+    const seen: unknown[] = [];
+    const app = await fakeApp({
+      sealed: () => openLocked(device),
+      early: (runtime) => {
+        seen.push(runtime.model.getState().lock?.state);
+        runtime.go('settings');
+        seen.push(runtime.model.getState().place);
+      },
+    });
+    await until(app, () => app.runtime.model.getState().place === 'settings');
+    expect(seen).toEqual(['asking', 'cases']);
+    expect(lock(app).state).toBe('none');
+  });
+});
+
 describe('with a passphrase', () => {
   it('what is on the disk is sealed, the visit goes on, and the recovery code is shown once', async () => {
     const { device, app } = await begin();
