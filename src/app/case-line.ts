@@ -5,6 +5,7 @@ import type { ReviewRow } from '../domain/summary/decided.types.ts';
 import { labStandings, standingText, type LabAround } from '../domain/summary/lab-standing.ts';
 import { reviewDates } from '../domain/summary/reviews.ts';
 import { visitName } from '../domain/summary/rows.ts';
+import { comesAgain } from '../domain/summary/unfinished.ts';
 import type { CaseListRow, CaseVisit } from './model.ts';
 
 /** Titles are short here; the protocol of a later visit need not be loaded to name it. */
@@ -17,10 +18,16 @@ const TITLES: readonly string[] = [
 ];
 const LAST = TITLES.length;
 
-/** The visit that may be opened now: none while one is open; after the last, the review again. */
+/**
+ * The visit that may be opened now: none while one is open; the same again where its work was not done; after the last, the
+ * review again.
+ */
 export function nextVisit(view: CaseView): number | undefined {
-  if (view.visit !== undefined && view.closed === undefined) return undefined;
-  return Math.min(LAST, (view.visit?.body.visit ?? 0) + 1);
+  const last = view.visits.at(-1);
+  if (last === undefined) return 1;
+  if (last.closed === undefined) return undefined;
+  const { visit } = last.opened.body;
+  return comesAgain(last) ? visit : Math.min(LAST, visit + 1);
 }
 
 export interface LineAround extends LabAround {

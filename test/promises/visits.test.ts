@@ -86,6 +86,28 @@ describe('a case of several visits', () => {
     expect(model(app).trouble).toContain('earlier visit');
   });
 
+  it.each([
+    ['the patient was not the right one', 1, ['goto:sign-in-patient', 'answer:no', 'reason:not-possible']],
+    ['stopped and referred at the mouth check', 1, ['goto:finding', 'answer:yes', 'goto:finding-next', 'answer:stop']],
+    ['consent was not given', 2, ['goto:sign-in-consent', 'answer:no', 'reason:not-possible']],
+    ['the work was not here', 2, ['goto:work-returned', 'answer:no', 'reason:not-possible']],
+    ['the bite was refused at the try-in', 3, ['goto:bite-agrees', 'answer:no', 'reason:not-possible']],
+    ['no consent to finish', 3, ['goto:finish-consent', 'answer:no', 'reason:not-possible']],
+  ])('the same visit comes again where %s, and the next one after that', async (_why, visit, intents) => {
+    const app = await demoOpen();
+    for (let before = 2; before <= visit; before += 1) {
+      await closeVisit(app);
+      await openVisit(app, before);
+    }
+    await press(app, ...intents);
+    await closeVisit(app);
+    expect(model(app).caseLine?.find((one) => one.state === 'next')?.name).toBe(`visit ${visit}, time 2`);
+    await openVisit(app, visit);
+    expect(model(app).summary?.visitName).toBe(`visit ${visit}, time 2`);
+    await closeVisit(app);
+    expect(model(app).caseLine?.find((one) => one.state === 'next')?.name).toBe(`visit ${visit + 1}`);
+  });
+
   it('the review can be opened as often as needed', async () => {
     const app = await demoOpen();
     for (const visit of [2, 3, 4, 5, 5]) {

@@ -73,6 +73,19 @@ export const NEEDS: readonly Need[] = [
   { what: 'caution about swallowing and breathing', readings: [], steps: ['sign-in-swallow'] },
   { what: 'caution about bleeding', readings: [], steps: ['sign-in-blood'] },
   { what: 'caution about medicines for bone', readings: [], steps: ['sign-in-bone'] },
+  {
+    what: 'whether the same visit comes again',
+    readings: [],
+    steps: [
+      'sign-in-patient',
+      'sign-in-consent',
+      'work-returned',
+      'finding',
+      'finding-next',
+      'bite-agrees',
+      'finish-consent',
+    ],
+  },
   { what: 'right patient, right case', readings: [], steps: ['sign-in-patient', 'sign-in-consent'] },
 ];
 

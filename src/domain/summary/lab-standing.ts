@@ -49,13 +49,14 @@ interface Work {
 
 const answer = ({ answers }: VisitSpan, step: string) => answers.get(step)?.body.answer;
 
-/** What a visit orders; nothing after the insertion. A bite refused at the try-in means another set-up first. */
+/** What a visit orders; nothing after the insertion. A bite or the finishing refused at the try-in: another set-up first. */
 function workOf(span: VisitSpan): Work | undefined {
   const { visit } = span.opened.body;
   if (visit === 1) return { what: 'custom trays', days: 'customTrays' };
   if (visit === 2) return { what: 'set-up for the try-in', days: 'setUp' };
   if (visit !== 3) return undefined;
   if (answer(span, 'bite-agrees') === 'no') return { what: 'set-up by the new record', days: 'setUp' };
+  if (answer(span, 'finish-consent') === 'no') return { what: 'changed set-up', days: 'setUp' };
   return { what: 'finished dentures', days: 'finish' };
 }
 

@@ -4,6 +4,7 @@ import { addDays, dayOf, parseDay, printDay } from '../measure/calendar.ts';
 import { reviewDates as daysAfter } from '../measure/review.ts';
 import { sources } from '../measure/sources.ts';
 import type { ReviewRow, Reviews } from './decided.types.ts';
+import { comesAgain } from './unfinished.ts';
 
 const INSERTION = 4;
 const REVIEW = 5;
@@ -12,11 +13,10 @@ const ULCER_DAYS = 14;
 
 const day = (at: number) => printDay(dayOf(at));
 
-/** The last insertion that was closed with the dentures there. */
+/** The last insertion that was closed with the dentures handed over. */
 function delivery(view: CaseView): VisitSpan | undefined {
   return view.visits.findLast(
-    ({ opened, closed, answers }) =>
-      opened.body.visit === INSERTION && closed !== undefined && answers.get('work-returned')?.body.answer !== 'no',
+    (span) => span.opened.body.visit === INSERTION && span.closed !== undefined && !comesAgain(span),
   );
 }
 

@@ -117,6 +117,26 @@ describe('what the laboratory has', () => {
     });
   });
 
+  it('is a changed set-up, not finished dentures, when there was no consent to finish', () => {
+    const refused = [
+      visit(3),
+      answered('work-returned', 'yes'),
+      because('finish-consent'),
+      ordered,
+      closed(3),
+    ] as const;
+    // Seven days from Thursday the 26th.
+    expect(standings(...first, ...second, ...refused).at(-1)).toMatchObject({
+      what: 'changed set-up',
+      due: '2026-12-03',
+    });
+    const again = [visit(3), answered('work-returned', 'yes')] as const;
+    expect(standings(...first, ...second, ...refused, ...again).at(-1)).toMatchObject({
+      what: 'changed set-up',
+      state: 'here',
+    });
+  });
+
   it('is counted in the practice’s own days', () => {
     const practice = { ...smallPractice, labDays: { customTrays: 2, setUp: 3, finish: 4 } };
     expect(labStandings(view(...first), { practice, dayAt })[0]?.due).toEqual({ day: '2026-11-28', agreed: false });

@@ -64,6 +64,7 @@ describe('review days', () => {
     ['before they were handed over', [{ visit: 3, bodies: [closed(3)] }]],
     ['while the visit is open', [{ visit: 4, bodies: [answered('work-returned', 'yes')] }]],
     ['when the work was not here', [{ visit: 4, bodies: [answered('work-returned', 'no'), closed(4)] }]],
+    ['when it was not the right patient', [{ visit: 4, bodies: [answered('sign-in-patient', 'no'), closed(4)] }]],
   ])('none %s', (_name, sittings) => {
     expect(reviewDates(caseOf(sittings), FIRST)).toBeUndefined();
   });
