@@ -4,6 +4,7 @@ import { questionNotes, returnNotes, standing } from './fhir-bench.ts';
 import { encounterKey, instant, inVisit, refTo, type Context, type Keyed } from './fhir-context.ts';
 import { LAB, PATIENT, personRef } from './fhir-people.ts';
 import { mmQuantity, own, OWN } from './fhir-terms.ts';
+import { keptAsMeasured } from './sheet-parts.ts';
 
 type Arch = 'upper' | 'lower';
 const requestKey = (arch: Arch) => `request:${arch}`;
@@ -15,8 +16,10 @@ export function archesOf({ view }: Pick<Context, 'view'>): readonly Arch[] {
   return answer === 'lower-only' ? ['lower'] : ['upper', 'lower'];
 }
 
+/** None at a later visit that asks for no change: it is mounted at the height that was kept. */
 function parameters({ summary }: Context): DeviceRequestParameter[] {
   const { vertical } = summary;
+  if (keptAsMeasured(summary)) return [];
   const range = (id: string, text: string, [low, high]: readonly [number, number]): DeviceRequestParameter => ({
     code: own('parameter', id, text),
     valueRange: { low: mmQuantity(low), high: mmQuantity(high) },
@@ -47,6 +50,7 @@ const noted = (note: readonly Annotation[]): { note?: Annotation[] } => (note.le
 
 function requestOf(context: Context, arch: Arch): Keyed<DeviceRequest> {
   const { summary, view } = context;
+  const parameter = parameters(context);
   return {
     key: requestKey(arch),
     resource: {
@@ -55,7 +59,7 @@ function requestOf(context: Context, arch: Arch): Keyed<DeviceRequest> {
       status: 'active',
       intent: 'order',
       codeCodeableConcept: own('prosthesis', `complete-denture-${arch}`, `Complete denture, ${arch} jaw`),
-      parameter: parameters(context),
+      ...(parameter.length === 0 ? {} : { parameter }),
       subject: refTo(context, PATIENT),
       encounter: refTo(context, encounterKey(summary.visitName)),
       authoredOn: instant(summary.closedAt ?? summary.openedAt),

@@ -125,10 +125,13 @@ function measuredLines(vertical: VerticalDimension): string[] {
   return [...sets, `Space between rest and closed: ${space}${verdict}`];
 }
 
+/** Later visits are mounted at the height that was kept; a wanted height would read like an order. */
+export const keptAsMeasured = ({ vertical, visit }: Summary): boolean => visit > 1 && vertical.lab === undefined;
+
 /** Heights of this visit in sentences, and what follows from them for the mounting. */
-function heightLines({ vertical, visit }: Summary): string[] {
-  // Later visits are mounted at the height that was kept; a wanted height would read like an order.
-  if (visit > 1 && vertical.lab === undefined) return measuredLines(vertical);
+function heightLines(summary: Summary): string[] {
+  const { vertical } = summary;
+  if (keptAsMeasured(summary)) return measuredLines(vertical);
   const chosen = `chosen space ${tenths(vertical.targetSpaceMm)} mm`;
   return [
     ...measuredLines(vertical),

@@ -9,7 +9,7 @@ import { UCUM_CODE } from '../../../src/handoff/fhir-terms.ts';
 import { escaped } from '../../../src/handoff/narrative.ts';
 import { sheetModel } from '../../../src/handoff/sheet-model.ts';
 import { sheetTimes } from '../../../src/handoff/sheet-times.ts';
-import { DIGEST, recorded } from '../cases.ts';
+import { DIGEST, recorded, recordedHandovers } from '../cases.ts';
 import { oneOfEverything } from '../fixture.ts';
 import { bundleOf, MADE } from './bundle.ts';
 import { ownLook, validators } from './validators.ts';
@@ -29,6 +29,8 @@ const all = <T extends Resource['resourceType']>(type: T, of: Bundle = bundle) =
     { resourceType: T }
   >[];
 
+const later = await Promise.all(recordedHandovers().map((made) => bundleOf(made)));
+
 const nothing = {
   sets: [],
   labWork: [],
@@ -44,6 +46,7 @@ const bundles: readonly (readonly [string, Bundle])[] = [
   ['the troubled visit with its PDF', bundle],
   ['the clean visit', await bundleOf(clean)],
   ['one of everything', full],
+  ...later.map((made, i) => [`the hand-over after visit ${i + 1}`, made] as const),
   [
     'a visit in which nothing was done',
     await bundleOf({ summary: { ...oneOfEverything, ...nothing, visitName: 'visit 1' }, facts: facts.slice(0, 2) }),
@@ -53,6 +56,20 @@ const bundles: readonly (readonly [string, Bundle])[] = [
 describe.each(Object.entries(validators))('%s has nothing against', (_name, validate) => {
   it.each(bundles)('%s', (_case, made) => {
     expect(validate(made)).toEqual([]);
+  });
+});
+
+describe('what is ordered', () => {
+  const wanted = (of: Bundle) =>
+    all('DeviceRequest', of).map(({ parameter }) => parameter?.map((one) => one.code?.coding?.[0]?.code));
+
+  it('names a height to be made and a change where a record asks for them, as the sheet does, and at no later visit', () => {
+    const asked = ['space', 'height', 'incisors', 'pin'];
+    expect(wanted(bundle)).toEqual([asked, asked]);
+    expect(later.slice(1).map(wanted)).toEqual([
+      [undefined, undefined],
+      [undefined, undefined],
+    ]);
   });
 });
 
