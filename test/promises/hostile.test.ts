@@ -231,7 +231,7 @@ describe.each(stored)('$name on a disk made to do harm', ({ name, sound, takes }
     expect(places.length).toBeGreaterThan(name === 'a protocol' ? 1 : 5);
     for (const path of places)
       for (const value of ['NaN', Number.NaN, Infinity, '1', [], {}, null, true])
-        expect(takes(withField(sound, path, value)), `${path.join('.')} = ${String(value)}`).toBe(false);
+        expect(takes(withField(sound, path, value)), `${path.join('.')} = ${JSON.stringify(value)}`).toBe(false);
     expect(NOT_NUMBERS.length).toBeGreaterThan(5);
   });
 
