@@ -120,6 +120,9 @@ it('goes to the laboratory and comes back, seen before the next visit and at its
   await lab.pictures('bench');
   await press(lab.page, 'Lab sheet');
   await lab.page.locator('.sheet-code').waitFor();
+  // A number stands 34 px high beside its line; the next one begins below it.
+  const lines = await lab.page.locator('.sheet .work li').evaluateAll((all) => all.map((one) => one.clientHeight));
+  expect(Math.min(...lines)).toBeGreaterThanOrEqual(34);
   const { page } = clinic;
   await press(page, 'Summary');
   await takeIn(page, back);

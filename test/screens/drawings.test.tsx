@@ -29,6 +29,18 @@ const ruler = (
   />
 );
 
+/** Letters are at most 0.6 of their size wide on average, 21 units high as drawings.css has them. */
+const endsAt = (x: number, words: string): number => x + (words.length * 0.6 * 21) / 2;
+
+it.each([undefined, 3])('the words below the space between end inside the drawing (space: %s)', (spaceMm) => {
+  const columns = [{ label: 'visit 1', restMm: 70.5, ...(spaceMm === undefined ? {} : { spaceMm }) }];
+  const markup = renderToStaticMarkup(<HeightStack title="Heights" columns={columns} acceptedMm={[2, 4]} />);
+  const width = Number(/viewBox="0 0 (\d+)/.exec(markup)?.[1]);
+  const [, x, words = ''] = /<text[^>]* x="([\d.]+)"[^>]*>(space[^<]*)</.exec(markup) ?? [];
+  expect(words).toContain('space');
+  expect(endsAt(Number(x), words)).toBeLessThan(width);
+});
+
 describe('every drawing', () => {
   const all = {
     ruler,

@@ -188,7 +188,7 @@ function SpaceGauge({ columns, accepted, hatch, from }: GaugeProps) {
         />
       ))}
       <Label x={(left + right) / 2} y={FLOOR + 26}>
-        {shown.length === 0 ? 'space between: not yet' : 'space between, mm'}
+        {shown.length === 0 ? 'space: not yet' : 'space between, mm'}
       </Label>
     </g>
   );
