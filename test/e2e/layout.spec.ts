@@ -97,6 +97,54 @@ describe.each(Object.entries(sizes))('with five clocks, on a %s screen', (_name,
   });
 });
 
+/** Words of which a part lies outside what holds them, and words that are broken in their middle. */
+const spoilt = (page: Page, selector: string) =>
+  page.evaluate((wanted) => {
+    const lineOf = (node: Node, from: number) => {
+      const range = document.createRange();
+      range.setStart(node, from);
+      range.setEnd(node, from + 1);
+      return range.getBoundingClientRect().top;
+    };
+    const broken = (element: Element) =>
+      [...element.childNodes].some((node) =>
+        [...(node.nodeType === Node.TEXT_NODE ? (node.textContent ?? '') : '').matchAll(/\p{L}{2,}/gu)].some(
+          ({ index, 0: word }) => lineOf(node, index) !== lineOf(node, index + word.length - 1),
+        ),
+      );
+    const clipped = (element: Element) => {
+      const { right, bottom } = element.getBoundingClientRect();
+      for (let held = element.parentElement; held !== null; held = held.parentElement) {
+        const edge = held.getBoundingClientRect();
+        if (getComputedStyle(held).overflow !== 'visible' && (right > edge.right + 1 || bottom > edge.bottom + 1))
+          return true;
+      }
+      return false;
+    };
+    return [...document.querySelectorAll(wanted)]
+      .filter((element) => element.getClientRects().length > 0 && (broken(element) || clipped(element)))
+      .map((element) => element.textContent);
+  }, selector);
+
+describe.each(Object.entries(sizes))('what a visit decides by, on a %s screen', (_name, size) => {
+  it('no word is cut or broken, and a drawing does not give way to its caption', async () => {
+    const { page } = await chair.open();
+    await page.setViewportSize(size);
+    const words = '.unit, .choices .target-words, .region-list li, .region-looks li, figcaption, .drawing-legend';
+    for (const state of ['score-asked', 'sore-cause', 'sore-place-two-clocks', 'tooth-sizes', 'tooth-sizes-crowded']) {
+      await show(page, state);
+      await page.locator('.step-title').waitFor();
+      if (state.startsWith('tooth')) await page.locator('.drawing-teeth').waitFor({ state: 'attached' });
+      expect([state, await spoilt(page, words)]).toEqual([state, []]);
+      // Regions are round: their corners lie on the surface.
+      if (!state.startsWith('sore-place')) expect([state, await cutOff(page)]).toEqual([state, []]);
+    }
+    await show(page, 'tooth-sizes-crowded');
+    const drawing = await page.locator('.drawing-teeth svg').boundingBox();
+    expect(drawing?.height).toBeGreaterThan(150);
+  });
+});
+
 it('what is cut off is found: the same reasons on a screen that is too low', async () => {
   const { page } = await chair.open();
   await page.setViewportSize({ width: 1280, height: 560 });
@@ -115,6 +163,8 @@ it('captions and labels at a step are 18 px or more on the wide screen', async (
     'sore-where',
   ]) {
     await show(page, state);
+    // Some drawings are fetched with the first step.
+    await page.locator('.step-body .drawing svg').first().waitFor();
     const smallest = await letters(page, '.step-body svg text, .step-body figcaption');
     expect([state, smallest >= 18 ? 18 : smallest]).toEqual([state, 18]);
   }

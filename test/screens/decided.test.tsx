@@ -70,6 +70,10 @@ describe('tooth sizes', () => {
     expect((c - d) / (a - d)).toBeCloseTo(3.27, 6);
     expect(caption(markup)).toContain('38.0 to 44.5 mm, 6.5 mm apart: the clinician judges');
     expect(caption(markup)).toContain('C nose width × 1.31 44.5');
+    // At a step the letters alone are explained, without the figures that stand beside them.
+    expect(/drawing-legend"[^>]*>([^<]+)</.exec(markup)?.[1]).toMatch(
+      /: A face width .*, C nose width × 1\.31, D [^\d]+$/,
+    );
   });
 });
 

@@ -5,13 +5,15 @@ export interface FigureProps {
   readonly title: string;
   /** The same facts in a sentence or two. */
   readonly text: string;
+  /** What letters in the drawing stand for, where the caption is too long to be shown at a step. */
+  readonly legend?: string;
   readonly width: number;
   readonly height: number;
   readonly children: ReactNode;
   readonly kind: string;
 }
 
-export function Figure({ title, text, width, height, children, kind }: FigureProps) {
+export function Figure({ title, text, legend, width, height, children, kind }: FigureProps) {
   const id = useId();
   return (
     <figure className={`drawing drawing-${kind}`}>
@@ -20,6 +22,11 @@ export function Figure({ title, text, width, height, children, kind }: FigurePro
         <desc id={`${id}d`}>{text}</desc>
         {children}
       </svg>
+      {legend === undefined ? null : (
+        <p className="drawing-legend" aria-hidden="true">
+          {legend}
+        </p>
+      )}
       <figcaption>{text}</figcaption>
     </figure>
   );

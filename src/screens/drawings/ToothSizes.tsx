@@ -28,6 +28,16 @@ function sentence(teeth: readonly ToothRow[]): string {
   return `Tooth sizes by every rule at hand; rules disagree, none is averaged. ${each.join('. ')}.`;
 }
 
+/** "Length of an upper central: A face length / 16, B face length / 20"; rows of one rule carry no letter. */
+export function legendWords(teeth: readonly ToothRow[]): string {
+  const rows = teeth.filter((tooth) => tooth.estimates.length > 1);
+  const each = rows.map(({ label, estimates }) => {
+    const rules = estimates.map(({ rule }, i) => `${LETTERS[i] ?? ''} ${rule}`);
+    return `${label}: ${rules.join(', ')}`;
+  });
+  return each.join('. ');
+}
+
 interface RowProps {
   readonly tooth: ToothRow;
   readonly top: number;
@@ -108,7 +118,14 @@ export function ToothSizes({ teeth }: { readonly teeth: readonly ToothRow[] }) {
     heights.reduce((sum, one) => sum + one, 0),
   );
   return (
-    <Figure kind="teeth" title="Sizes of the front teeth" text={sentence(teeth)} width={WIDTH} height={height}>
+    <Figure
+      kind="teeth"
+      title="Sizes of the front teeth"
+      text={sentence(teeth)}
+      legend={legendWords(teeth)}
+      width={WIDTH}
+      height={height}
+    >
       <defs>
         <Hatch id={hatch} />
       </defs>

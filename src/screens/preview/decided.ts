@@ -190,6 +190,12 @@ export function decidedStates(base: AppModel): Record<string, AppModel> {
     'sore-where': at5('sore-3'),
     'sore-place': at5('sore-3-lower'),
     'sore-place-upper': at5('sore-3-upper'),
+    'sore-place-two-clocks': { ...at5('sore-3-upper'), clocks: [upperPour, lowerSetting] },
+    'sore-cause': at5('sore-3-cause'),
+    'score-asked': at5('retention-upper', {
+      reading: { ...read('retention-upper', 'Upper retention, 0 to 3'), unit: 'points' },
+    }),
+    'tooth-sizes-crowded': { ...at2('teeth-chosen'), clocks: [upperPour, lowerSetting], flags },
     'sore-place-crowded': { ...at5('sore-3-lower'), ...crowded },
     'tracing-crowded': {
       ...at2('tracing-3-x', { reading: read('tracing-3-x', 'Third tracing, apex across') }),
