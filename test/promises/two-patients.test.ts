@@ -128,11 +128,7 @@ describe('two patients', { timeout: 20_000 }, () => {
     const next = await app.reload(2 * SECOND);
     await until(next, () => model(next).clocks.length === 2);
     expect(model(next).place).toBe('cases');
-    expect(
-      model(next)
-        .clocks.map((row) => row.case?.code)
-        .toSorted(),
-    ).toEqual(['DEMO-01', 'TWO-02']);
+    expect(new Set(model(next).clocks.map((row) => row.case?.code))).toEqual(new Set(['DEMO-01', 'TWO-02']));
     expect(model(next).step).toBeUndefined();
     const late = await next.reload(31 * MINUTE);
     await until(late, () => model(late).ringing.length === 2);
