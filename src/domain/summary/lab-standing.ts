@@ -8,6 +8,7 @@ import { addDays, parseDay, printDay, shortDay } from '../measure/calendar.ts';
 import type { LabDays, Practice } from '../protocol/types.ts';
 import { visitName } from './rows.ts';
 import type { LabLine } from './types.ts';
+import { endedEarly } from './unfinished.ts';
 
 /** Days from the order to the work, where the practice has set none. Common practice, no source. */
 export const LAB_DAYS: LabDays = { customTrays: 7, setUp: 7, finish: 10 };
@@ -60,7 +61,9 @@ function workOf(span: VisitSpan): Work | undefined {
   return { what: 'finished dentures', days: 'finish' };
 }
 
-const orders = (span: VisitSpan): Work | undefined => (answer(span, 'lab-order') === 'yes' ? workOf(span) : undefined);
+/** A visit that ended before its work orders nothing, whatever was ticked at its end. */
+const orders = (span: VisitSpan): Work | undefined =>
+  answer(span, 'lab-order') === 'yes' && !endedEarly(span) ? workOf(span) : undefined;
 
 function later(day: string, days: number): string {
   const start = parseDay(day);

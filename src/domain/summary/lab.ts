@@ -6,6 +6,7 @@ import type { Practice, Step, VisitProtocol } from '../protocol/types.ts';
 import type { Decided } from './decided.types.ts';
 import { laterWork } from './lab-later.ts';
 import type { ClockRow, Flag, LabLine, ReadingRow, VerticalDimension } from './types.ts';
+import { endedEarly } from './unfinished.ts';
 
 /** The clock of an impression that counts and is poured: removed, not given up, the latest attempt. */
 export function keptImpressions(clocks: readonly ClockRow[]): readonly ClockRow[] {
@@ -102,6 +103,7 @@ export function labWorkOf(found: {
   const { view, protocol, practice, rows, clocks, vertical, decided = {} } = found;
   const kept = keptImpressions(clocks);
   const pours = kept.map((clock) => pourLine(clock, clocks));
+  if (endedEarly(view)) return pours;
   if (protocol.visit > 1) return [...pours, ...laterWork({ view, protocol, rows, vertical, decided })];
   const wishes = wishesOf(view, protocol);
   return [

@@ -16,6 +16,22 @@ const order = (visit: number, ...bodies: (FactBody | readonly FactBody[])[]) =>
   summaryOf({ visit, bodies: [...bodies, answered('lab-order', 'yes')] }).labWork;
 const text = (lines: ReturnType<typeof order>) => lines.map((line) => `${line.text} ${line.detail ?? ''}`).join('\n');
 
+describe('after a visit that ended before its work', () => {
+  it.each([
+    ['it was not the right patient', 2, [answered('sign-in-patient', 'no')]],
+    ['consent was not given', 3, [answered('sign-in-consent', 'no'), answered('finish-consent', 'yes')]],
+    ['the work was not here', 2, [answered('work-returned', 'no')]],
+    ['stopped and referred', 1, [answered('finding', 'yes'), answered('finding-next', 'stop')]],
+  ])('nothing is ordered: %s', (_why, visit, bodies) => {
+    expect(order(visit, ...bodies)).toEqual([]);
+  });
+
+  it('the finding taken back, the work is ordered', () => {
+    const bodies = [answered('finding', 'yes'), answered('finding-next', 'stop'), answered('finding', 'no')];
+    expect(text(order(1, ...bodies))).toContain('Trim the casts');
+  });
+});
+
 describe('after visit 2', () => {
   const points = [10, 10.2, 10.1].flatMap((x, i) => [...at(`tracing-${i + 1}-x`, x), ...at(`tracing-${i + 1}-y`, 20)]);
   const lines = order(

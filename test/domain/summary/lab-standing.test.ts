@@ -101,6 +101,17 @@ describe('what the laboratory has', () => {
     });
   });
 
+  it('nothing of a visit that ended early, though its order was called right', () => {
+    const early = [visit(2), because('work-returned'), ordered, closed(2)] as const;
+    expect(standings(...first, ...early).map(({ what, state }) => [what, state])).toEqual([
+      ['custom trays', 'notHere'],
+    ]);
+    expect(standings(...first, ...early, ...second).map(({ what, state }) => [what, state])).toEqual([
+      ['custom trays', 'here'],
+      ['set-up for the try-in', 'atLab'],
+    ]);
+  });
+
   it('is here and wrong when the check says so', () => {
     const wrong = [visit(2), answered('work-returned', 'yes'), because('work-right')] as const;
     expect(standings(...first, ...wrong)[0]).toMatchObject({ state: 'wrong', reason: 'timing' });
