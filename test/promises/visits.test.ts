@@ -108,6 +108,21 @@ describe('a case of several visits', () => {
     expect(model(app).caseLine?.find((one) => one.state === 'next')?.name).toBe(`visit ${visit + 1}`);
   });
 
+  it('work that was not here is no caution any more once it is; one about the patient stays', async () => {
+    const app = await demoOpen();
+    await press(app, 'goto:sign-in-allergy', 'answer:latex');
+    await closeVisit(app);
+    await openVisit(app, 2);
+    await press(app, 'goto:work-returned', 'answer:no', 'reason:not-possible');
+    expect(model(app).cautions.join(' ')).toContain('The lab work was not here');
+    await closeVisit(app);
+    await openVisit(app, 2);
+    expect(model(app).cautions.join(' ')).toContain('The lab work was not here');
+    await press(app, 'goto:work-returned', 'answer:yes');
+    expect(model(app).cautions.join(' ')).not.toContain('The lab work was not here');
+    expect(model(app).cautions.join(' ')).toMatch(/latex/i);
+  });
+
   it('the review can be opened as often as needed', async () => {
     const app = await demoOpen();
     for (const visit of [2, 3, 4, 5, 5]) {

@@ -115,9 +115,15 @@ export function noteRows(view: CaseView): Summary['notes'] {
   return rows;
 }
 
-/** Cautions that stay on screen for the rest of the case: raised by an answer of this or an earlier visit. */
+/** About the work, not the patient: asked anew at each visit, and over once the answer is another. */
+const ASKED_ANEW: readonly string[] = ['work-returned', 'bite-agrees', 'finish-consent'];
+
+/**
+ * Cautions that stay on screen for the rest of the case: raised by an answer of this or an earlier visit. Those about the
+ * laboratory's work and the try-in go by the last answer; those about the patient never go.
+ */
 export function cautionsOf(view: CaseView, protocols: readonly VisitProtocol[]): readonly string[] {
-  const cautions = new Set<string>();
+  const cautions = new Map<string, string>();
   for (const span of view.visits) {
     const protocol = protocols.find(
       (p) => p.id === span.opened.body.protocol && p.version === span.opened.body.version,
@@ -125,10 +131,11 @@ export function cautionsOf(view: CaseView, protocols: readonly VisitProtocol[]):
     if (protocol === undefined) continue;
     for (const [step, fact] of span.answers) {
       const caution = answerOf(stepOf(protocol, step), fact.body.answer)?.caution;
-      if (caution !== undefined) cautions.add(caution);
+      if (ASKED_ANEW.includes(step)) cautions.delete(step);
+      if (caution !== undefined) cautions.set(ASKED_ANEW.includes(step) ? step : caution, caution);
     }
   }
-  return [...cautions];
+  return [...new Set(cautions.values())];
 }
 
 /** Who signed this visit, and whether something open was overruled. */
