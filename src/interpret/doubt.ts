@@ -58,10 +58,10 @@ function talksOn(line: Line, from: number): boolean {
   return false;
 }
 
-/** "tray five", "batch number 62": the number names a thing. */
+/** "tray five", "batch number 62", "shade b 3.5": the number names a thing. */
 function isNumbered(line: Line, start: number): boolean {
   if (!line.touches(start)) return false;
-  let at = start - 1;
+  let at = line.text(start - 1).length === 1 && line.touches(start - 1) ? start - 2 : start - 1;
   while (line.has(at, LABEL) && !line.has(at, DOUBTFUL)) at--;
   return line.has(at, LABEL);
 }
@@ -97,10 +97,13 @@ const isSided = (line: Line, { start, last }: Span): boolean =>
 
 /** Value of a person who is neither speaking nor spoken to. */
 const THIRD = 1;
+/** Value of "I am", which tells an age when a number follows it directly. */
+const SPEAKER = 2;
 
-/** "she is sixty two", "he'll be eighty". */
+/** "she is sixty two", "he'll be eighty", "I'm seventy four". */
 function isAge(line: Line, f: Span): boolean {
   if (isStrong(f)) return false;
+  if (line.after(f.start, PERSON) && line.value(f.start - 1) === SPEAKER) return true;
   for (let i = 0; i < f.start; i++) if (line.has(i, PERSON) && line.value(i) === THIRD) return true;
   return false;
 }
@@ -112,16 +115,17 @@ const GOES_ON = AND | RANGE | NOT | DOUBTFUL;
 function isCutOff(line: Line, { last, open, decimal }: Span): boolean {
   if (line.near(last, NEGATIVE | PARTS) || (decimal && line.has(last - 1, OH) && line.touches(last))) return true;
   if (!line.near(last, GOES_ON) || line.has(last, LABEL)) return false;
-  const next = line.has(last + 1, ARTICLE) ? last + 2 : last + 1;
-  return next >= line.length || (line.has(last, AND) && (open || line.unknown(next)));
+  const counted = line.has(last + 1, ARTICLE);
+  const next = counted ? last + 2 : last + 1;
+  return next >= line.length || (line.has(last, AND) && (open || counted || line.unknown(next)));
 }
 
-/** Another word stands where a greater part of the number may have stood: "fivty and five", "blue three point five". */
-function isMaimed(line: Line, { start, value }: Span): boolean {
+/** Where a greater part of the number may have stood is another word, or none: "fivty and five", "blue three point five", "and a half". */
+function isMaimed(line: Line, { start, value, hasWhole }: Span): boolean {
   const joined = line.has(start - 1, AND);
   const before = joined ? start - 2 : start - 1;
   if (!line.touches(start)) return false;
-  if (joined && value < TEN && before >= 0 && line.touches(start - 1)) return true;
+  if (joined && value < TEN && (before < 0 ? !hasWhole : line.touches(start - 1))) return true;
   if (!line.unknown(before)) return false;
   return joined || value < TEN || misheard(line, before) || line.has(before - 1, NUMBER_WORD);
 }

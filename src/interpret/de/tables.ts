@@ -64,7 +64,7 @@ export const words: WordTable = [
   [ORDINAL, 'erste zweite dritte vierte funfte fuenfte sechste siebte achte neunte zehnte elfte zwolfte'],
   [
     LABEL,
-    'messung wert nummer nr versuch messwert ablesung durchgang zahl stuhl zimmer grosse zahn kanal raum bus linie schritt loffel loeffel patient flasche schublade charge kapitel farbe',
+    'messung wert nummer nr versuch messwert ablesung durchgang zahl stuhl zimmer grosse zahn kanal raum bus linie schritt loffel loeffel patient flasche schublade charge kapitel farbe im_jahr',
   ],
   [NEGATIVE, 'minus'],
   [RANGE, 'oder bis zwischen und_vielleicht beziehungsweise bzw plus ± entweder'],
@@ -81,7 +81,7 @@ export const words: WordTable = [
     COPULA,
     'ist sind war wird misst messe gemessen zeigt betragt betraegt macht gibt lese liest sagt hat habe haben ergibt zeige sehe bekomme komme_auf komm_auf kommen_auf bei auf sagen_wir sagen_wir_mal nehmen_wir nehme schreib schreiben_sie notiere notiert notieren trag eintragen waere waren_dann steht liegt genau gleich ca circa zirka etwa ungefahr ungefaehr rund s ists_jetzt wurde_sagen wuerde_sagen ich_wurde_sagen ich_wuerde_sagen',
   ],
-  [PERSON, 'er_ist=1 sie_ist=1 ich_bin er_wird=1 sie_wird=1 er_hat=1 sie_hat=1 wird=1 er ihr wir ich man leute'],
+  [PERSON, 'er_ist=1 sie_ist=1 ich_bin=2 er_wird=1 sie_wird=1 er_hat=1 sie_hat=1 wird=1 er ihr wir ich man leute'],
   [
     PLAIN,
     'der die das den dem des er sie es ich wir ihr man mir uns dir ihnen mein dein seine hier da dort dann jetzt nun so ok okay ja jawohl genau gut na alles klar bitte danke schon schoen sehr mal also hm aha ach oh gar sagen wurde wuerde glaube denke finde schatze schaetze tippe vermute wahrscheinlich vielleicht wohl sicher sicherlich bestimmt eben gerade noch nochmal einmal ein_mal wieder immer wiederhole wiederholung erneut diesmal diese heute zuletzt letzte nachste naechste neu vorher vorhin schliesslich insgesamt zusammen total summe wie als auch aber weil wenn ob mit ohne von vom zum zur zu im in am an auf aus durch fur fuer um bei ab hin her oben unten linke obere untere vorn hinten mitte mittig seite hohe hoehe laenge abstand distanz strecke spanne dicke mass messwert wert messung ablesung anzeige skala schieblehre messschieber lehre zirkel lineal instrument gerat geraet bildschirm spitze kiefer oberkiefer unterkiefer kamm kieferkamm ridge kante rand nase kinn lippe mund ruhe ruhelage ruhehohe ruhehoehe ruhewert biss bisshohe bisshoehe vertikale schluss schlussbiss okklusion zahne zaehne gesicht gaumen zunge tuber trigonum polster wange breitest schmalste hochste tiefste grosste groesste kleinste stelle geschlossen offen geoffnet geoeffnet entspannt locker sieht seht abgelesen passt stimmt richtig perfekt prima super fein recht exakt prazise praezise ziemlich fertig ergebnis endwert mittelwert schnitt durchschnitt danke_schon bleibt bleiben liegen stehen messen lesen ablesen schau gucken gib gebe nimm notier protokoll aufschreiben ins kopf sitzt fest rein raus unverandert unveraendert selbe gleiche mehr_oder_weniger plusminus herr frau doktor patientin beim erste zweite dritte dazu breit hoch tief lang weit gross klein kommt komm drauf darauf gerechnet angezeigt angegeben laut kontrolle kontrollmessung kontrolliert bestatigt bestaetigt bestatige bestaetige sofort nach_links nach_rechts nach_oben nach_unten nach_hinten nach_vorne nach_der vor_der vor_dem nach_dem nach_wie_vor sieht_nach hab setz halte endgultig endgueltig ende strich grob geschatzt geschaetzt haargenau aussen innen ergab ergeben zeiger kommt_raus notiz nasensteg steg ergebnisse einstellen eingestellt eingeben eintragung stand endstand anhalt naherung naeherung pi daumen verstanden schwebe schleimhaut zunachst zunaechst erstmal einfach nur halt_mal doch_noch immerhin tatsachlich tatsaechlich wirklich eigentlicher offenbar scheinbar anscheinend komplett ganze voll glatt sauber runde runden leicht rein_gemessen differenz breitenmass langenmass durchmesser umfang umfassung bogen zahnbogen front frontal seitlich lateral median mittelpunkt ansatz nasenwurzel kinnspitze mundwinkel unterlippe oberlippe zeile feld bogenbreite bitte_notieren aufgeschrieben vermerkt gespeichert speichern ubernehmen uebernehmen passend wiederum nochmalig wiederholt jeweils beide_seiten beidseits punkt_zu_punkt quer akte sollte landen nadel zentrik zubeissen inner ausser uber_die ueber_die jo dinge',
@@ -92,6 +92,6 @@ export const words: WordTable = [
   ],
   [
     DOUBTFUL,
-    'diese die den der alle beide in nur um meine ihre seine unsere jede zimmer stuhl grosse seite zahn kanal raum bus linie schritt loffel loeffel patient flasche schublade kapitel farbe nummer',
+    'diese die den der alle beide in nur um meine ihre seine unsere jede zimmer stuhl grosse seite zahn kanal raum bus linie schritt loffel loeffel patient flasche schublade kapitel farbe nummer im_jahr',
   ],
 ];

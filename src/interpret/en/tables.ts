@@ -71,7 +71,7 @@ export const words: WordTable = [
   ],
   [
     LABEL,
-    'reading number measurement attempt try take trial time go run round pass tray chair room size step visit page line item tooth patient case shade bottle box drawer shelf version floor channel code lot batch bus route gate platform question verse chapter extension section edition',
+    'reading number measurement attempt try take trial time go run round pass tray chair room size step visit page line item tooth patient case shade bottle box drawer shelf version floor channel code lot batch bus route gate platform question verse chapter extension section edition the_year',
   ],
   [NEGATIVE, 'minus negative'],
   [RANGE, 'or to between through till until versus vs plus ± plus_or_minus either'],
@@ -94,7 +94,7 @@ export const words: WordTable = [
   ],
   [
     PERSON,
-    'she_is=1 he_is=1 she_s=1 he_s=1 i_m they_re=1 they_are=1 you_re you_are i_am who_is=1 who_s=1 turned=1 turning=1 turns=1 we i you him=1 them=1 us he=1 she=1 they=1 people=1',
+    'she_is=1 he_is=1 she_s=1 he_s=1 i_m=2 they_re=1 they_are=1 you_re you_are i_am=2 who_is=1 who_s=1 turned=1 turning=1 turns=1 we i you him=1 them=1 us he=1 she=1 they=1 people=1',
   ],
   [
     PLAIN,
@@ -106,6 +106,6 @@ export const words: WordTable = [
   ],
   [
     DOUBTFUL,
-    'there_s there_is there_are these those both the at in by only every my your his her our their within after before us them you the_same for of until since tray chair room size step visit page item tooth patient shade bottle box drawer shelf version floor channel code lot batch bus route gate platform question verse chapter some all another any extension section edition',
+    'there_s there_is there_are these those both the at in by only every my your his her our their within after before us them you the_same for of until since tray chair room size step visit page item tooth patient shade bottle box drawer shelf version floor channel code lot batch bus route gate platform question verse chapter some all another any extension section edition the_year',
   ],
 ];

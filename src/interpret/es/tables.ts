@@ -71,7 +71,7 @@ export const words: WordTable = [
   [ORDINAL, 'primero primera primer segunda tercero tercera tercer cuarta quinta sexto sexta septimo'],
   [
     LABEL,
-    'medida lectura medicion numero intento toma vez prueba valor sala sillon talla cubeta pagina canal diente habitacion paso linea paciente frasco cajon lote capitulo color puerta piso',
+    'medida lectura medicion numero intento toma vez prueba valor sala sillon talla cubeta pagina canal diente habitacion paso linea paciente frasco cajon lote capitulo color puerta piso el_ano',
   ],
   [NEGATIVE, 'menos negativo'],
   [RANGE, 'o u a=1 entre hasta o_tal_vez contra ± o_quizas mas_menos'],
@@ -100,6 +100,6 @@ export const words: WordTable = [
   ],
   [
     DOUBTFUL,
-    'los las estos estas esos esas ambos ambas en solo mis sus unos sala sillon talla cubeta pagina canal diente habitacion paso linea paciente frasco cajon lote capitulo color puerta piso numero',
+    'los las estos estas esos esas ambos ambas en solo mis sus unos sala sillon talla cubeta pagina canal diente habitacion paso linea paciente frasco cajon lote capitulo color puerta piso numero el_ano',
   ],
 ];

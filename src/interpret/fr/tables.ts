@@ -62,7 +62,7 @@ export const words: WordTable = [
   [ORDINAL, 'premier premiere deuxieme second troisieme quatrieme sixieme septieme er ere eme ieme'],
   [
     LABEL,
-    'mesure lecture numero essai prise valeur tentative passage salle fauteuil taille page chaine dent chambre etape ligne patient flacon tiroir lot chapitre teinte porte porte_empreinte etage bus',
+    'mesure lecture numero essai prise valeur tentative passage salle fauteuil taille page chaine dent chambre etape ligne patient flacon tiroir lot chapitre teinte porte porte_empreinte etage bus l_an l_annee',
   ],
   [NEGATIVE, 'moins negatif'],
   [RANGE, 'ou a=1 entre jusqu_a ou_bien contre ± soit'],
@@ -91,6 +91,6 @@ export const words: WordTable = [
   ],
   [
     DOUBTFUL,
-    'les ces mes ses leurs vos tous toutes dans seulement salle fauteuil taille page chaine dent chambre etape ligne patient flacon tiroir lot chapitre teinte porte porte_empreinte etage numero bus des',
+    'les ces mes ses leurs vos tous toutes dans seulement salle fauteuil taille page chaine dent chambre etape ligne patient flacon tiroir lot chapitre teinte porte porte_empreinte etage numero bus des l_an l_annee',
   ],
 ];
