@@ -1,6 +1,6 @@
 /** The record at run time: entries are written, the list of cases is read, and what the disk and other windows do is told. */
 import type { Fact } from '../domain/case/facts.ts';
-import type { LogResult } from '../storage/types.ts';
+import type { CaseRow, ListResult, LogResult } from '../storage/types.ts';
 import type { Stores } from '../stores/stores.ts';
 import { localDate } from './dates.ts';
 import type { CaseListRow, Safety } from './model.ts';
@@ -26,6 +26,14 @@ function notTaken(count: number, said: string): string {
   return `Another window wrote to this case first. Not kept: ${entries} made here${what}. Do it again where the case is being written.`;
 }
 
+/** The day and time are put into words when they are drawn: of thousands of rows twenty are. */
+const shown = (row: CaseRow): CaseListRow => ({
+  ...row,
+  get at() {
+    return localDate(row.lastAt);
+  },
+});
+
 export class Keeping {
   readonly writer: SingleWriter;
   readonly #parts: KeepingParts;
@@ -34,6 +42,11 @@ export class Keeping {
   #persisted: Safety['persisted'] = 'unknown';
   #asked = false;
   #turn = 0;
+  #reading: Promise<unknown> = Promise.resolve();
+  /** The reading that has not begun yet: whoever asks meanwhile is answered by it. */
+  #next: Promise<string> | undefined;
+  /** Rows written since the reading began that is under way; it may not know of them. */
+  readonly #since = new Map<string, CaseRow>();
 
   constructor(parts: KeepingParts) {
     this.#parts = parts;
@@ -65,20 +78,47 @@ export class Keeping {
   letGo(): void {
     this.#turn += 1;
     this.#rows = [];
+    this.#reading = Promise.resolve();
+    this.#next = undefined;
+    this.#since.clear();
     this.casesRead = false;
     this.writer.close();
   }
 
-  /** Gives what had to be mended on the disk, in a sentence. */
-  async refresh(): Promise<string> {
+  /** Reads the list again, one reading after the other. Gives what had to be mended on the disk, in a sentence. */
+  refresh(): Promise<string> {
+    if (this.#next !== undefined) return this.#next;
     const turn = this.#turn;
+    const next = this.#reading.then(() => this.#read(turn));
+    this.#next = next;
+    this.#reading = next;
+    return next;
+  }
+
+  async #read(turn: number): Promise<string> {
+    if (turn !== this.#turn) return '';
+    this.#next = undefined;
+    this.#since.clear();
     const listed = await this.#parts.devices.log.cases();
     if (turn !== this.#turn) return '';
     this.casesRead = true;
-    if (listed.ok) this.#rows = listed.rows.map((row) => ({ ...row, at: localDate(row.lastAt) }));
+    this.#list(listed);
     this.#say(listed.ok ? {} : { trouble: listed.why });
     this.#parts.listed();
     return (listed.ok ? listed.recovered : undefined) ?? '';
+  }
+
+  #list(listed: ListResult): void {
+    if (!listed.ok) return;
+    this.#rows = listed.rows.map(shown);
+    for (const row of this.#since.values()) this.#put(row);
+  }
+
+  /** One row is new: the others are what they were, and thousands of them are not read again for it. */
+  #put(row: CaseRow): void {
+    const others = this.#rows.filter(({ id }) => id !== row.id);
+    const at = others.findIndex(({ lastAt }) => (lastAt ?? 0) <= row.lastAt);
+    this.#rows = others.toSpliced(at === -1 ? others.length : at, 0, shown(row));
   }
 
   /** True when this window may write the open case; otherwise it is said why not. */
@@ -92,12 +132,25 @@ export class Keeping {
   async keep(facts: readonly Fact[], said: string, open: OpenCase | undefined): Promise<boolean> {
     if (facts.length === 0 || open === undefined) return true;
     const { log } = this.#parts.devices;
-    const written = await log.append(facts, open.row());
+    const row = open.row();
+    const turn = this.#turn;
+    const written = await log.append(facts, row);
     if (written.ok) void this.#askToPersist();
-    if (!written.ok && written.reason === 'memory' && written.cause === 'anotherWriter') this.#second(open.id, said);
-    else this.#tell(written, said);
-    void this.refresh();
+    if (!written.ok && written.reason === 'memory' && written.cause === 'anotherWriter') {
+      this.#second(open.id, said);
+      void this.refresh();
+      return false;
+    }
+    if (written.ok || written.reason === 'memory') this.#wrote(row, turn);
+    this.#tell(written, said);
     return written.ok;
+  }
+
+  #wrote(row: CaseRow, turn: number): void {
+    if (turn !== this.#turn) return;
+    this.#since.set(row.id, row);
+    this.#put(row);
+    this.#parts.listed();
   }
 
   saveFile(open: OpenCase | undefined): void {

@@ -9,9 +9,14 @@ export function toBase64(bytes: Bytes): string {
 
 /** Undefined for what is not base64. */
 export function fromBase64(text: string): Bytes | undefined {
+  let binary: string;
   try {
-    return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+    binary = atob(text);
   } catch {
     return undefined;
   }
+  // Letter by letter without an iterator: a tenth of the time, and a list of cases under a passphrase is thousands of these.
+  const bytes = new Uint8Array(binary.length);
+  for (let at = 0; at < bytes.length; at += 1) bytes[at] = binary.charCodeAt(at);
+  return bytes;
 }

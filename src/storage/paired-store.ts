@@ -142,9 +142,8 @@ class PairedStore implements RewritableStore {
     const { database, sentinel, newId } = this.#copies;
     const before = sentinel?.read();
     const id = await database.identity(before?.dbId ?? newId());
-    const listed = await database.listCases();
     this.#dbId = id?.dbId ?? before?.dbId ?? newId();
-    const ends = await this.#mirror.open(this.#dbId);
+    const [listed, ends] = await Promise.all([database.listCases(), this.#mirror.open(this.#dbId)]);
     if (id === undefined || !listed.ok) {
       this.#started = undefined;
       return;
@@ -152,18 +151,13 @@ class PairedStore implements RewritableStore {
     const rows = new Map(listed.rows.map((row) => [row.id, row.lastSeq]));
     const longer = [...ends].filter(([caseId, end]) => end.last > (rows.get(caseId) ?? 0)).map(([caseId]) => caseId);
     const mended = await this.#mend(longer);
-    const total = await this.#total();
+    const total = mended.cases === 0 ? totalOf(listed) : totalOf(await database.listCases());
     const missing = Math.max(0, (before?.total ?? 0) - total);
     this.#said = lossSentence({ wiped: id.fresh && before !== undefined, ...mended, missing });
     sentinel?.write({ dbId: this.#dbId, total });
     this.#mirror.refill(
       [...rows].filter(([caseId, last]) => (ends.get(caseId)?.last ?? 0) < last).map(([caseId]) => caseId),
     );
-  }
-
-  async #total(): Promise<number> {
-    const listed = await this.#copies.database.listCases();
-    return listed.ok ? listed.rows.reduce((sum, row) => sum + row.lastSeq, 0) : 0;
   }
 
   /** Several windows count in one place; each adds what it wrote. */
@@ -235,6 +229,10 @@ class PairedStore implements RewritableStore {
     return mended;
   }
 }
+
+/** Entries of all cases together, by their rows. */
+const totalOf = (listed: ListResult): number =>
+  listed.ok ? listed.rows.reduce((sum, row) => sum + row.lastSeq, 0) : 0;
 
 /** Facts in two copies, under the contract of one. */
 export function createPairedStore(copies: Copies): RewritableStore {
