@@ -76,6 +76,11 @@ describe('the lab sheet', () => {
     expect(words).toContain('demo, invented data');
     expect(text(renderToStaticMarkup(<LabSheet summary={{ ...summary, demo: false }} />))).not.toContain('invented');
   });
+
+  it('says which time a visit came again', () => {
+    const again = { ...summary, visit: 3, visitName: 'visit 3, time 2', visitTitle: 'Try-in' };
+    expect(text(renderToStaticMarkup(<LabSheet summary={again} />))).toContain('3, time 2, Try-in');
+  });
 });
 
 describe('an impression on its way', () => {

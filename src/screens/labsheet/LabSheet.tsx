@@ -14,7 +14,7 @@ interface SheetProps {
 }
 
 function Head({ summary }: SheetProps) {
-  const { caseCode, demo, visit, visitTitle, openedAt, closedAt, clinician, assistant } = summary;
+  const { caseCode, demo, visitName, visitTitle, openedAt, closedAt, clinician, assistant } = summary;
   return (
     <header className="sheet-head">
       <h1>
@@ -25,7 +25,7 @@ function Head({ summary }: SheetProps) {
         <div>
           <dt>Visit</dt>
           <dd>
-            {visit}, {visitTitle}
+            {visitName.replace('visit ', '')}, {visitTitle}
           </dd>
         </div>
         <div>

@@ -58,7 +58,7 @@ function Drawings({ summary }: { readonly summary: Summary }) {
 
 function Head({ summary, actions }: { readonly summary: Summary | undefined; readonly actions: AppActions }) {
   return (
-    <PageHead title={`Summary${summary === undefined ? '' : ` of ${summary.caseCode}, visit ${summary.visit}`}`}>
+    <PageHead title={`Summary${summary === undefined ? '' : ` of ${summary.caseCode}, ${summary.visitName}`}`}>
       <Target look="main" onPress={() => actions.go('visit')}>
         Back to the visit
       </Target>

@@ -45,7 +45,7 @@ export function ClosedBody({ model, actions }: BodyProps) {
   return (
     <div className="body body-center closed">
       <p className="held-sign">
-        <SignIcon sign="kept" /> Visit {model.summary?.visit ?? ''} is closed
+        <SignIcon sign="kept" /> {model.summary?.visitName.replace('visit', 'Visit') ?? 'Visit'} is closed
       </p>
       <p className="step-line">
         The lab works from the lab sheet. Keep a file of the case outside this browser as well.
