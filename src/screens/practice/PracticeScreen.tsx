@@ -9,7 +9,7 @@ import { Target } from '../parts/Target.tsx';
 import { OneOf, Section } from '../settings/parts.tsx';
 import { firstWhy, readMm, readWhole, showMm } from './fields.ts';
 import { FileTargets } from './FileTargets.tsx';
-import { Form, type Written } from '../parts/Form.tsx';
+import { Form, type FieldSpec, type Written } from '../parts/Form.tsx';
 import { Cautions } from './cautions.tsx';
 import { Disinfectants, People, Trays, type ListProps } from './lists.tsx';
 import { Materials } from './materials.tsx';
@@ -22,6 +22,29 @@ const LENGTHS: readonly (readonly [key: 'restSpaceTarget' | 'trayClearance' | 'b
   ['trayClearance', 'Tray clearance on each side, mm'],
   ['borderShort', 'Tray border short of the sulcus, mm'],
 ];
+
+interface FiguresProps {
+  readonly fields: readonly FieldSpec[];
+  /** What is written on the target that opens the form. */
+  readonly change: string;
+  onChange(): void;
+}
+
+/** Figures as they stand, and the way to change them. */
+function Figures({ fields, change, onChange }: FiguresProps) {
+  return (
+    <>
+      <ul className="entries">
+        {fields.map(({ key, label, value }) => (
+          <li key={key} className="entry">
+            {label}: <strong>{value}</strong>
+          </li>
+        ))}
+      </ul>
+      <Target onPress={onChange}>{change}</Target>
+    </>
+  );
+}
 
 function Conventions({ practice, onChange }: ListProps) {
   const [editing, setEditing] = useState(false);
@@ -46,16 +69,7 @@ function Conventions({ practice, onChange }: ListProps) {
       {editing ? (
         <Form name="Conventions" fields={fields} onKeep={keep} onClose={() => setEditing(false)} />
       ) : (
-        <>
-          <ul className="entries">
-            {fields.map(({ key, label, value }) => (
-              <li key={key} className="entry">
-                {label}: <strong>{value}</strong>
-              </li>
-            ))}
-          </ul>
-          <Target onPress={() => setEditing(true)}>Change the lengths</Target>
-        </>
+        <Figures fields={fields} change="Change the lengths" onChange={() => setEditing(true)} />
       )}
     </Section>
   );
@@ -85,16 +99,7 @@ function LabTimes({ practice, onChange }: ListProps) {
       {editing ? (
         <Form name="Days for lab work" fields={fields} onKeep={keep} onClose={() => setEditing(false)} />
       ) : (
-        <>
-          <ul className="entries">
-            {fields.map(({ key, label, value }) => (
-              <li key={key} className="entry">
-                {label}: <strong>{value}</strong>
-              </li>
-            ))}
-          </ul>
-          <Target onPress={() => setEditing(true)}>Change the days</Target>
-        </>
+        <Figures fields={fields} change="Change the days" onChange={() => setEditing(true)} />
       )}
       <p className="setting-note">
         Calendar days from the order to the work, where no day was agreed.
