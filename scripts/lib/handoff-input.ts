@@ -29,15 +29,22 @@ function wholeJson(text: string): unknown {
   }
 }
 
-function linesOf(text: string): Outcome<Taken> {
+/** JSON lines of facts begin with one; anything else is no record, whatever its lines hold. */
+function isRecord(lines: readonly string[]): boolean {
+  const first = lines.find((line) => line.trim() !== '');
+  if (first === undefined) return true;
+  const json = wholeJson(first);
+  return typeof json === 'object' && json !== null && 'seq' in json && 'body' in json;
+}
+
+function linesOf(lines: readonly string[]): Outcome<Taken> {
   const raw: unknown[] = [];
-  for (const [i, line] of text.split(/\r?\n/).entries()) {
+  for (const [i, line] of lines.entries()) {
     if (line.trim() === '') continue;
-    try {
-      raw.push(JSON.parse(line));
-    } catch {
-      return refused(`line ${i + 1}`, `line ${i + 1} is not JSON.`);
-    }
+    const json = wholeJson(line);
+    if (json === undefined)
+      return refused(`line ${i + 1}`, `line ${i + 1} is not JSON: it is cut off or not a line of a case.`);
+    raw.push(json);
   }
   return parsed(raw);
 }
@@ -50,7 +57,9 @@ export async function factsIn(text: string, passphrase?: string): Promise<Outcom
     facts?: unknown;
   };
   if (format === 'rimwise-facts') return parsed(Array.isArray(facts) ? facts : []);
-  if (json === undefined || format === undefined) return linesOf(text);
+  const lines = text.split(/\r?\n/);
+  if (format === undefined && isRecord(lines)) return linesOf(lines);
+  // The same words as where the app takes a file in.
   const file = await readCaseFile(text, passphrase);
   return file.ok ? { ok: true, value: { facts: toFacts(file.value) } } : file;
 }

@@ -13,7 +13,12 @@ function cellText(text: string): string {
   return `${letters.slice(0, CELL_LETTERS).join('')} … [cut; ${letters.length - CELL_LETTERS} more letters in the case file]`;
 }
 
-const spread = (items: readonly string[]) => items.length > 8 && items.every((item) => item.length < 90);
+/** Many lines, short but for a few: what is longer than half the page breaks within its column. */
+function spread(items: readonly string[]): boolean {
+  const letters = items.map((item) => item.length);
+  if (items.length <= 8 || Math.max(...letters) >= 180) return false;
+  return Math.max(...letters) < 90 || letters.reduce((sum, one) => sum + one, 0) < 60 * items.length;
+}
 
 function bullets(page: Page, items: readonly string[], column: { x: number; width: number }): void {
   for (const item of items) {

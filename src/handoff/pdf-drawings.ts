@@ -7,6 +7,8 @@ import type { HeightColumn, HeightsDrawing, RulerDrawing } from './sheet-model.t
 import { mm, tenths } from './sheet-parts.ts';
 
 const LABEL = 6.8;
+/** Room beside the bar of a column: the lead and the longest label, "closed, mean 100.0". */
+const COLUMN_WORDS = 86;
 
 interface Label {
   readonly text: string;
@@ -92,7 +94,7 @@ interface ColumnAt extends Box {
 }
 
 function drawColumn(doc: Doc, column: HeightColumn, place: ColumnAt): void {
-  const bar = Math.min(46, place.width * 0.28);
+  const bar = Math.max(12, Math.min(46, place.width * 0.28, place.width - COLUMN_WORDS));
   const { x, floor, at } = place;
   const values = column.lines.map((one) => one.mm);
   const top = at(Math.min(...values));

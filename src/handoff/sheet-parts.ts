@@ -1,5 +1,6 @@
 /** Sections of the lab sheet, each from its own part of the summary. */
 import { formatHundredths } from '../domain/measure/length.ts';
+import { saidIn } from '../domain/summary/said.ts';
 import type {
   ClockRow,
   ComputedRow,
@@ -244,10 +245,15 @@ export function flagBlock(summary: Summary, moment: Moment): Block {
 
 /** Answers other than the hoped-for one, notes, and what was passed over. */
 export function findingBlocks(summary: Summary, moment: Moment): Block[] {
-  const answers = summary.answers
-    .filter((row) => row.struck === undefined && (row.tone !== 'good' || row.reason !== undefined))
-    .map((row) => `${row.question}: ${row.answer}${row.reason === undefined ? '' : ` (${row.reason})`}`);
-  const notes = summary.notes.filter((note) => !note.struck).map((note) => `Note ${moment(note.at)}: “${note.text}”`);
+  const said = saidIn(summary);
+  const written = (note: Summary['notes'][number]) => `Note ${moment(note.at)}: “${note.text}”`;
+  const answers = said.answers
+    .filter(({ row }) => row.tone !== 'good' || row.reason !== undefined)
+    .map(({ row, notes: meant }) => {
+      const answer = meant.length === 0 ? row.answer : meant.map(written).join('; ');
+      return `${row.question}: ${answer}${row.reason === undefined ? '' : ` (${row.reason})`}`;
+    });
+  const notes = said.notes.map(written);
   const skips = summary.skips.map((skip) => `Passed over: ${skip.title} (${skip.reason})`);
   return [lines([...answers, ...notes, ...skips])];
 }

@@ -66,7 +66,31 @@ it.each([
     [files.put('bad.json', bytes(caseText(file).replace('7050', '7060'))), '--sheet', '-'],
     /entry chair-1\/\d+ was changed/,
   ],
-  ['a cut file', [files.put('cut.json', bytes(caseText(file).slice(0, 900))), '--sheet', '-'], /not JSON/],
+  [
+    'a cut file',
+    [files.put('cut.json', bytes(caseText(file).slice(0, 900))), '--sheet', '-'],
+    /This file is not JSON: it is cut off or not a case file\./,
+  ],
+  [
+    'a cut record',
+    [files.put('cut.jsonl', bytes(JSON.stringify(facts[0]).slice(0, 900))), '--sheet', '-'],
+    /This file is not JSON: it is cut off or not a case file\./,
+  ],
+  [
+    'a record cut further down',
+    [files.put('later.jsonl', bytes(`${JSON.stringify(facts[0])}\n{"v":1,`)), '--sheet', '-'],
+    /line 2 is not JSON: it is cut off or not a line of a case\./,
+  ],
+  [
+    'a bundle',
+    [files.put('bundle.json', bytes('{"resourceType":"Bundle"}')), '--sheet', '-'],
+    /This is not a case file\./,
+  ],
+  [
+    'a bundle over several lines',
+    [files.put('bundle-2.json', bytes('{\n  "resourceType": "Bundle"\n}\n')), '--sheet', '-'],
+    /This is not a case file\./,
+  ],
   [
     'lines with a hole',
     [

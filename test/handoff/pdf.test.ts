@@ -129,6 +129,29 @@ describe.each(recordedHandovers())('the hand-over after $summary.visitName of a 
   });
 });
 
+it('the heights of five visits stand side by side, none written into the next', async () => {
+  const earlier = [1, 2, 3, 4].map((visit) => ({ ...oneOfEverything.earlier[0]!, visit: `visit ${visit}` }));
+  const summary = { ...oneOfEverything, earlier, visitName: 'visit 5' };
+  const boxes = run('pdftotext', ['-bbox', files.put('five.pdf', await make(summary, 'A4')), '-']);
+  const seen = [...boxes.matchAll(/xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" [^>]*>([^<]*)</g)].map(
+    ([, from, top, to, word]) => ({ from: Number(from), top: Number(top), to: Number(to), word }),
+  );
+  const next = (i: number, by: number) => seen[i + by]?.word ?? '';
+  // The name of a column stands below it, from the left edge of its bar.
+  const named = seen.filter(({ word }, i) => word === 'visit' && /^[1-5]$/.test(next(i, 1)));
+  const bars = named.filter(({ top }) => named.filter((other) => other.top === top).length === 5);
+  expect(bars).toHaveLength(5);
+  const labels = seen.flatMap((one, i) =>
+    one.word === 'closed,' && next(i, 1) === 'mean' ? [{ from: one.from, to: seen[i + 2]!.to }] : [],
+  );
+  expect(labels).toHaveLength(5);
+  for (const [i, { from, to }] of labels.entries()) {
+    expect(from).toBeGreaterThan(bars[i]!.from);
+    // A line of height sticks out of its bar by three points.
+    expect(to).toBeLessThan((bars[i + 1]?.from ?? 561) - 3);
+  }
+});
+
 describe('when there is much to say', () => {
   it('the sheet takes more pages rather than leaving anything out', async () => {
     const notes = Array.from({ length: 150 }, (_, i) => ({

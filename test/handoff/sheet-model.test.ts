@@ -4,7 +4,7 @@ import { sheetModel } from '../../src/handoff/sheet-model.ts';
 import type { Block, SheetModel } from '../../src/handoff/sheet-model.types.ts';
 import { modelText, sheetText } from '../../src/handoff/sheet-text.ts';
 import { isTimeZone, sheetTimes } from '../../src/handoff/sheet-times.ts';
-import { DIGEST, recorded } from './cases.ts';
+import { DIGEST, recorded, recordedHandovers } from './cases.ts';
 
 const utc = sheetTimes('UTC');
 const troubled = recorded('troubled').summary;
@@ -25,6 +25,14 @@ describe('what the bench is told', () => {
     expect(work?.kind === 'numbered' ? work.lines.map((line) => line.text) : []).toEqual(
       troubled.labWork.map((line) => line.text),
     );
+  });
+
+  it('says what was noted beside its question, and not a second time', () => {
+    const second = modelText(sheetModel(recordedHandovers()[1]!.summary, utc));
+    expect(second).toContain('Choose the shade, in words: Note 09:28: “light, a little grey”\n');
+    const findings = second.slice(second.indexOf('FINDINGS, WISHES AND NOTES'));
+    expect(findings).not.toMatch(/: Noted$/m);
+    expect(findings.split('light, a little grey')).toHaveLength(2);
   });
 
   it('says by when each impression is to be poured, until it is poured', () => {

@@ -146,6 +146,25 @@ describe('the height stack', () => {
   });
 });
 
+describe.each([2, 5])('the height stack of %i visits', (count) => {
+  it('has no label that runs under the next column or into the scale beside them', () => {
+    const heights = { restMm: 70.5, closedMm: 67.5, recordMm: 67.5, targetMm: 67.5, spaceMm: 3 };
+    const columns = Array.from({ length: count }, (_, i) => ({ label: `visit ${i + 1}`, ...heights }));
+    const markup = renderToStaticMarkup(<HeightStack title="Heights" columns={columns} acceptedMm={[2, 4]} />);
+    const starts = numbersIn(markup, /<line class="d-height d-height-rest" x1="([\d.]+)"/g);
+    expect(starts).toHaveLength(count);
+    const axis = Number(/<path class="d-axis" d="M([\d.]+) 40V350"/.exec(markup)?.[1]);
+    const labels = [...markup.matchAll(/<text x="([\d.]+)"[^>]*>((?:rest|record|closed|to make) [\d.]+)</g)];
+    expect(labels).toHaveLength(4 * count);
+    for (const [i, [, x, words = '']] of labels.entries()) {
+      // Letters are at most 0.6 of their size wide on average.
+      const end = Number(x) + words.length * 0.6 * 21;
+      // Left of the scale stand its numbers, one letter of them.
+      expect(end).toBeLessThan(starts[Math.floor(i / 4) + 1] ?? axis - 14 - 21);
+    }
+  });
+});
+
 describe('the line of a clock', () => {
   it('follows the leaflet from the start of mixing', () => {
     const pieces = piecesOf(upperMixing);

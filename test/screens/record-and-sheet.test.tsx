@@ -72,6 +72,16 @@ describe('the lab sheet', () => {
     expect(lines.some((line) => line.value.includes('16.5') || line.more.includes('16.5'))).toBe(false);
     expect(words).toContain('1 reading is struck through on the record and not used here.');
   });
+  it('says what was noted beside its question, once, and counts no more checks without a remark', () => {
+    const row = { ...summary.answers[0]!, seq: 9000, step: 'noted-one', question: 'Choose the shade', answer: 'Noted' };
+    const answers = [...summary.answers, { ...row, tone: 'neutral' as const }];
+    const notes = [{ at: row.at, step: 'noted-one', text: 'light, a little grey', source: 'touch', struck: false }];
+    const sheet = text(renderToStaticMarkup(<LabSheet summary={{ ...summary, answers, notes }} />));
+    expect(sheet).toContain('Choose the shade: “light, a little grey”');
+    expect(sheet.split('light, a little grey')).toHaveLength(2);
+    const others = /\d+ other checks? w/.exec(words)?.[0] ?? 'none';
+    expect(sheet).toContain(others);
+  });
   it('says that the data are invented when they are', () => {
     expect(words).toContain('demo, invented data');
     expect(text(renderToStaticMarkup(<LabSheet summary={{ ...summary, demo: false }} />))).not.toContain('invented');

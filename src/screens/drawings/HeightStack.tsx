@@ -28,8 +28,8 @@ const FLOOR = 350;
 const TOP = 40;
 /** Width of the scale for the space beside the columns. */
 const GAUGE = 270;
-/** Room for one column with its labels; a single one may be broader. */
-const ROOM = { single: 290, each: 190 };
+/** Room for one column with its labels, and its bar; a single one may be broader. */
+const ROOM = { single: { all: 290, bar: 104 }, each: { all: 240, bar: 48 } };
 
 function columnSentence(column: HeightColumn): string {
   const parts: string[] = [];
@@ -237,7 +237,7 @@ export function HeightStack(props: HeightStackProps) {
   const { title, columns, acceptedMm } = props;
   const hatch = useId();
   const room = columns.length === 1 ? ROOM.single : ROOM.each;
-  const zone = room * columns.length;
+  const zone = room.all * columns.length;
   return (
     <Figure kind="stack" title={title} text={sentence(props)} width={zone + GAUGE} height={HEIGHT}>
       <defs>
@@ -248,8 +248,8 @@ export function HeightStack(props: HeightStackProps) {
         <Column
           key={column.label}
           column={column}
-          x={20 + i * room}
-          width={room * 0.36}
+          x={20 + i * room.all}
+          width={room.bar}
           y={columnScale(column, columns)}
           hatch={hatch}
         />

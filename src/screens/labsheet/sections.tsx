@@ -1,5 +1,6 @@
 /** The tables and lists of the lab sheet. */
 import type { Summary } from '../../domain/summary/types.ts';
+import { saidIn } from '../../domain/summary/said.ts';
 import { formatHundredths } from '../../domain/measure/length.ts';
 import { mm, moment, valueWithUnit } from '../format.ts';
 
@@ -64,24 +65,25 @@ export function Measurements({ summary }: SheetProps) {
   );
 }
 
+const quoted = ({ text }: { readonly text: string }) => `“${text}”`;
+
 /** What was answered other than as hoped, and all wishes; the rest is counted. */
 export function Findings({ summary }: SheetProps) {
-  const live = summary.answers.filter((row) => row.struck === undefined);
-  const shown = live.filter((row) => row.tone !== 'good');
-  const good = live.length - shown.length;
-  const notes = summary.notes.filter((note) => !note.struck);
+  const { answers, notes } = saidIn(summary);
+  const shown = answers.filter(({ row }) => row.tone !== 'good');
+  const good = answers.length - shown.length;
   return (
     <section aria-labelledby="sheet-findings" className="sheet-findings">
       <h2 id="sheet-findings">Findings, wishes and notes</h2>
       <ul className="columns">
-        {shown.map((row) => (
+        {shown.map(({ row, notes: meant }) => (
           <li key={row.seq}>
-            {row.question}: <strong>{row.answer}</strong>
+            {row.question}: <strong>{meant.length === 0 ? row.answer : meant.map(quoted).join('; ')}</strong>
             {row.reason === undefined ? '' : ` (${row.reason})`}
           </li>
         ))}
         {notes.map((note) => (
-          <li key={`${note.at}:${note.text}`}>Note: “{note.text}”</li>
+          <li key={`${note.at}:${note.text}`}>Note: {quoted(note)}</li>
         ))}
         {summary.skips.map((skip) => (
           <li key={`${skip.at}:${skip.title}`}>
