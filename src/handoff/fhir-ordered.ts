@@ -1,20 +1,13 @@
 /** What is ordered: a device request for each arch, a task for each line of the order. */
 import type { Annotation, DeviceRequest, DeviceRequestParameter, Task } from '@medplum/fhirtypes';
+import { archesOf, type Arch } from '../domain/summary/arches.ts';
 import { questionNotes, returnNotes, standing } from './fhir-bench.ts';
 import { encounterKey, instant, inVisit, refTo, type Context, type Keyed } from './fhir-context.ts';
 import { LAB, PATIENT, personRef } from './fhir-people.ts';
 import { mmQuantity, own, OWN } from './fhir-terms.ts';
 import { keptAsMeasured } from './sheet-parts.ts';
 
-type Arch = 'upper' | 'lower';
 const requestKey = (arch: Arch) => `request:${arch}`;
-
-/** Which dentures are made: the latest answer of the visit that asked; both when no visit asked. */
-export function archesOf({ view }: Pick<Context, 'view'>): readonly Arch[] {
-  const answer = view.visits.findLast((visit) => visit.answers.has('arches'))?.answers.get('arches')?.body.answer;
-  if (answer === 'upper-only') return ['upper'];
-  return answer === 'lower-only' ? ['lower'] : ['upper', 'lower'];
-}
 
 /** None at a later visit that asks for no change: it is mounted at the height that was kept. */
 function parameters({ summary }: Context): DeviceRequestParameter[] {
@@ -72,7 +65,7 @@ function requestOf(context: Context, arch: Arch): Keyed<DeviceRequest> {
 
 function taskOf(context: Context, line: Context['summary']['labWork'][number], place: number): Keyed<Task> {
   const { summary } = context;
-  const arches = archesOf(context);
+  const arches = archesOf(context.view);
   const at = instant(summary.closedAt ?? summary.openedAt);
   const bench = summary.bench?.lines[place];
   return {
@@ -100,7 +93,7 @@ function taskOf(context: Context, line: Context['summary']['labWork'][number], p
 /** The order. */
 export function ordered(context: Context): readonly Keyed[] {
   return [
-    ...archesOf(context).map((arch) => requestOf(context, arch)),
+    ...archesOf(context.view).map((arch) => requestOf(context, arch)),
     ...context.summary.labWork.map((line, place) => taskOf(context, line, place)),
   ];
 }

@@ -164,6 +164,10 @@ describe('a visit being edited', () => {
     expect(said).toContain('the summary lacks “rest space”');
     shown.click('Save as version 2');
     shown.click('Give up the changes');
+    shown.click('Go on working');
+    shown.click('Give up the changes');
+    expect(shown.actions.askOwn).toHaveBeenCalledTimes(1);
+    shown.click('Yes, give up');
     expect(shown.actions.askOwn.mock.calls).toEqual([[{ ask: 'saveProtocol' }], [{ ask: 'dropChanges' }]]);
   });
 

@@ -657,7 +657,7 @@ const sore: readonly ReadingDef[] = [
   {
     ...SORE.weeks,
     id: 'sore-1-weeks',
-    label: 'First sore area, weeks',
+    label: 'First sore area, present for',
     names: {
       en: ['first sore weeks'],
       de: ['erste druckstelle wochen'],
@@ -679,7 +679,7 @@ const sore: readonly ReadingDef[] = [
   {
     ...SORE.weeks,
     id: 'sore-2-weeks',
-    label: 'Second sore area, weeks',
+    label: 'Second sore area, present for',
     names: {
       en: ['second sore weeks'],
       de: ['zweite druckstelle wochen'],
@@ -701,7 +701,7 @@ const sore: readonly ReadingDef[] = [
   {
     ...SORE.weeks,
     id: 'sore-3-weeks',
-    label: 'Third sore area, weeks',
+    label: 'Third sore area, present for',
     names: {
       en: ['third sore weeks'],
       de: ['dritte druckstelle wochen'],
@@ -723,7 +723,7 @@ const sore: readonly ReadingDef[] = [
   {
     ...SORE.weeks,
     id: 'sore-4-weeks',
-    label: 'Fourth sore area, weeks',
+    label: 'Fourth sore area, present for',
     names: {
       en: ['fourth sore weeks'],
       de: ['vierte druckstelle wochen'],

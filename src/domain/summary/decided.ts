@@ -1,6 +1,7 @@
 /** Everything that is computed where a visit decides, put together from its parts. */
 import type { CaseView } from '../case/fold.ts';
 import type { VisitProtocol } from '../protocol/types.ts';
+import { archesOf } from './arches.ts';
 import type { Decided } from './decided.types.ts';
 import { heightChange } from './height-change.ts';
 import { holdRows } from './hold.ts';
@@ -36,7 +37,7 @@ export function decidedOf(from: DecideFrom): Decided {
   const { view, visit, rows, all, protocols, now } = from;
   return {
     ...given('tracing', tracingOf(view, rows)),
-    ...given('teeth', visit > LAST_FOR_TEETH ? undefined : teethOf(all)),
+    ...given('teeth', visit > LAST_FOR_TEETH ? undefined : some(teethOf(all, archesOf(view)) ?? [])),
     ...given('change', heightChange(from, visit)),
     ...given('hold', some(holdRows(all))),
     ...given('sore', some(soreAreas(view, all, protocols))),

@@ -4,6 +4,7 @@ import { sources } from '../measure/sources.ts';
 import { lowerSixFromUpper, toothSizes, type FaceReadings, type ToothQuantity } from '../measure/teeth.ts';
 import type { ToothEstimateRow, ToothRow } from './decided.types.ts';
 import { latest, mmText } from './latest.ts';
+import type { Arch } from './arches.ts';
 import type { ReadingRow } from './types.ts';
 
 /** Which reading goes into the rules as what. */
@@ -72,9 +73,9 @@ function lowerOf(six: ToothRow | undefined): readonly ToothRow[] {
 
 /**
  * Tooth sizes in millimetres by every rule whose reading was ever taken in this case, newest reading first; undefined
- * while none was, or where a reading makes no sense. `judge`: more than 4 mm between the rules. Source: tooth-spread.
+ * while none was, or where a reading makes no sense. Only of the arches for which a denture is made. `judge`: more than 4 mm between the rules. Source: tooth-spread.
  */
-export function teethOf(all: readonly ReadingRow[]): readonly ToothRow[] | undefined {
+export function teethOf(all: readonly ReadingRow[], arches: readonly Arch[]): readonly ToothRow[] | undefined {
   const found = toothSizes(faceOf(all));
   if (!found.ok) return undefined;
   const estimates = Object.entries(TOOTH_READINGS).flatMap(([reading, key]) => {
@@ -88,5 +89,6 @@ export function teethOf(all: readonly ReadingRow[]): readonly ToothRow[] | undef
     const { lowMm, highMm, spreadMm, judge } = spread;
     return [{ id, label: LABELS[id], lowMm, highMm, spreadMm, judge, estimates: rules }];
   });
-  return [...upper, ...lowerOf(upper.find((one) => one.id === 'six'))];
+  const lower = lowerOf(upper.find((one) => one.id === 'six'));
+  return [...(arches.includes('upper') ? upper : []), ...(arches.includes('lower') ? lower : [])];
 }

@@ -105,6 +105,27 @@ function Lines({ title, lines }: LinesProps) {
   );
 }
 
+/** Asks once more: what is given up here is not on any record. */
+function GiveUp({ changed, actions }: { readonly changed: number; readonly actions: AppActions }) {
+  const [asked, setAsked] = useState(false);
+  if (!asked)
+    return (
+      <Target size="big" onPress={() => setAsked(true)}>
+        Give up the changes
+      </Target>
+    );
+  return (
+    <>
+      <Target size="big" onPress={() => setAsked(false)}>
+        Go on working
+      </Target>
+      <Target size="big" onPress={() => actions.askOwn({ ask: 'dropChanges' })}>
+        Yes, give up {changed === 1 ? 'the change' : `all ${changed}`}
+      </Target>
+    </>
+  );
+}
+
 function Changes({ protocol, actions }: { readonly protocol: ProtocolView; readonly actions: AppActions }) {
   const { difference, warnings, problems, version } = protocol;
   if (difference.length === 0) return <p className="setting-note">Nothing is changed. Choose a step.</p>;
@@ -122,9 +143,7 @@ function Changes({ protocol, actions }: { readonly protocol: ProtocolView; reado
         >
           Save as version {version}
         </Target>
-        <Target size="big" onPress={() => actions.askOwn({ ask: 'dropChanges' })}>
-          Give up the changes
-        </Target>
+        <GiveUp changed={difference.length} actions={actions} />
       </div>
     </section>
   );

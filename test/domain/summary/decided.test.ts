@@ -132,6 +132,16 @@ describe('tooth sizes', () => {
     expect(row(summary, 'teeth-central')?.inputs.join()).toContain('visit 2');
   });
 
+  it('only of the denture that is made', () => {
+    const ids = (answer: string) =>
+      summaryOf({ visit: 1, bodies: [answered('arches', answer)] }, { visit: 2, day: 7, bodies: [FACE] }).teeth?.map(
+        (one) => one.id,
+      );
+    expect(ids('upper-only')).toEqual(['six', 'sixStraight', 'tips', 'central', 'length']);
+    expect(ids('lower-only')).toEqual(['lowerSix']);
+    expect(ids('both')).toHaveLength(6);
+  });
+
   it('nothing measured, nothing said', () => {
     expect(at2().teeth).toBeUndefined();
   });
