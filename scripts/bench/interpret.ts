@@ -1,9 +1,10 @@
 /**
  * How well, how fast (processor time) and how large: our reading of spoken numbers beside general-purpose libraries and a
  * plain scan for figures, on our own sentences, or on a corpus given as BENCH_CORPUS (a file or several, comma-separated, each a list of
- * {"lang","text","expect": number|"ask"|"none"} lines). Libraries that are not installed are left out.
+ * {"lang","text","expect": number|"ask"|"none"} lines). Libraries that are not installed are left out. The libraries only find numbers, so the
+ * part of ours that does only that, with the words of numbers and units alone, stands in a row of its own.
  */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -14,6 +15,11 @@ import type { Language } from '../../src/domain/protocol/types.ts';
 import { freeExpectation } from '../../src/interpret/free.ts';
 import { words as english } from '../../src/interpret/en/tables.ts';
 import type * as Interpreter from '../../src/interpret/index.ts';
+import type { Lexicon } from '../../src/interpret/lexicon.ts';
+import type * as Lines from '../../src/interpret/line.ts';
+import * as roles from '../../src/interpret/roles.ts';
+import type * as Spans from '../../src/interpret/spans.ts';
+import type * as Tokens from '../../src/interpret/tokens.ts';
 
 interface Row {
   readonly lang: Language;
@@ -59,6 +65,40 @@ function ours({ interpret }: typeof Interpreter): Reader {
     return heard.value >= LONGEST ? 'ask' : heard.value / 100;
   };
   return { name: 'ours', languages: LANGUAGES, read };
+}
+
+/** Words that are part of a number or say of what: no talk, no commands, no corrections. */
+const OF_NUMBERS =
+  roles.NUMBER_WORD | roles.POINT | roles.AND | roles.HALF | roles.QUARTER | roles.PARTS | roles.ARTICLE | roles.OH;
+const BESIDE_NUMBERS = roles.MIDDLE | roles.SOUNDS | roles.UNIT | roles.NEGATIVE;
+
+/** A program that finds numbers in English and does nothing else. */
+function finderSource(): string {
+  const from = (name: string): string =>
+    JSON.stringify(fileURLToPath(new URL(`../../src/interpret/${name}.ts`, import.meta.url)));
+  const words = english.filter(([role]) => (role & (OF_NUMBERS | BESIDE_NUMBERS)) !== 0);
+  const plain = { language: 'en', commaIsPoint: false, andAfterHundred: true, words, commands: {} };
+  const none = { suffixes: '', hesitation: 'uh um er', polite: '', note: '', confused: '' };
+  return `export { numbersIn } from ${from('spans')};
+export { Line } from ${from('line')};
+export { tokenise } from ${from('tokens')};
+import { Lexicon } from ${from('lexicon')};
+import { tens } from ${from('en/tens')};
+export const english = new Lexicon({ ...${JSON.stringify({ ...plain, ...none })}, tens });`;
+}
+
+type Finder = Pick<typeof Spans, 'numbersIn'> &
+  Pick<typeof Lines, 'Line'> &
+  Pick<typeof Tokens, 'tokenise'> & { readonly english: Lexicon };
+
+/** Numbers found, read as those of a library; one that may be several numbers is a question. */
+function ourFinder({ numbersIn, Line, tokenise, english: words }: Finder): Reader {
+  const read = (text: string): Taken => {
+    const found = numbersIn(new Line(tokenise(text, words), words)).filter(({ role }) => role === 'reading');
+    if (found.some(({ problem }) => problem !== undefined)) return 'ask';
+    return asTaken(found.map(({ value, negative }) => (negative ? -value : value) / 100));
+  };
+  return { name: 'ours, only finding numbers', languages: ['en'], read };
 }
 
 /** What a library finds, as fairly as can be: one number is taken, several that differ are a question, none is none. */
@@ -153,8 +193,11 @@ function score(reader: Reader, rows: readonly Row[]): Score {
 
 /** A file of the interpreter as the browser gets it, in a folder of its own, with what it needs: languages apart. */
 async function built(name: string): Promise<string> {
+  return bundled(name, fileURLToPath(new URL(`../../src/interpret/${name}.ts`, import.meta.url)));
+}
+
+async function bundled(name: string, entry: string): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), 'bench-'));
-  const entry = fileURLToPath(new URL(`../../src/interpret/${name}.ts`, import.meta.url));
   const output = { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' };
   const rolldownOptions = { input: { [name]: entry }, preserveEntrySignatures: 'strict' as const, output };
   await build({
@@ -163,6 +206,19 @@ async function built(name: string): Promise<string> {
     build: { outDir: folder, emptyOutDir: false, modulePreload: false, target: 'es2022', rolldownOptions },
   });
   return folder;
+}
+
+/** The same of a program given as text, which may import installed libraries. */
+async function builtFrom(name: string, source: string): Promise<string> {
+  const cache = fileURLToPath(new URL('../../.cache/', import.meta.url));
+  mkdirSync(cache, { recursive: true });
+  const place = mkdtempSync(join(cache, 'bench-'));
+  try {
+    writeFileSync(join(place, 'entry.js'), source);
+    return await bundled(name, join(place, 'entry.js'));
+  } finally {
+    rmSync(place, { recursive: true });
+  }
 }
 
 const gzipped = (text: string | Buffer): number => gzipSync(text, { level: 9 }).length;
@@ -184,13 +240,26 @@ async function printSizes(whole: string): Promise<void> {
   rmSync(voice, { recursive: true });
 }
 
+/** What a browser would have to fetch for a library, whole. */
+async function printPeerSizes(names: readonly string[]): Promise<void> {
+  for (const name of names) {
+    if ((await installed(name)) === undefined) continue;
+    const folder = await builtFrom('peer', `import * as whole from '${name}';\nglobalThis.peer = whole;`);
+    printSize(name, gzipped(readFileSync(join(folder, 'peer.js'))));
+    rmSync(folder, { recursive: true });
+  }
+}
+
 export default async function measure(): Promise<void> {
   const folder = await built('index');
   const interpreter = (await import(pathToFileURL(join(folder, 'index.js')).href)) as typeof Interpreter;
   await Promise.all(LANGUAGES.map((language) => interpreter.loadLanguage(language)));
   const given = process.env.BENCH_CORPUS;
   const rows = given === undefined ? ownRows() : corpusRows(given);
-  const readers = [ours(interpreter), ...(await others()), scan];
+  const finder = await builtFrom('finder', finderSource());
+  const finds = (await import(pathToFileURL(join(finder, 'finder.js')).href)) as Finder;
+  const peers = await others();
+  const readers = [ours(interpreter), ourFinder(finds), ...peers, scan];
   for (const language of LANGUAGES) {
     const spoken = rows.filter((row) => row.lang === language);
     if (spoken.length === 0) continue;
@@ -203,5 +272,7 @@ export default async function measure(): Promise<void> {
   }
   console.log('');
   await printSizes(folder);
-  rmSync(folder, { recursive: true });
+  printSize('only finding numbers in English', gzipped(readFileSync(join(finder, 'finder.js'))));
+  await printPeerSizes(peers.map(({ name }) => name));
+  for (const done of [folder, finder]) rmSync(done, { recursive: true });
 }

@@ -77,7 +77,7 @@ export const words: WordTable = [
   [RANGE, 'or to between through till until versus vs plus ± plus_or_minus either'],
   [
     SIDED,
-    'under=1 over=1 above=1 below=1 nearly=1 almost=1 barely=1 least=1 most=1 less=1 more=1 more_than=1 less_than=1 just_under=1 just_over=1 not_quite=1 at_least=1 at_most=1 a_bit a_little a_touch a_hair a_shade a_fraction a_tad and_a_bit and_change bit_over=1 bit_under=1 up_from=1 < > ≤ ≥ maximum minimum max and_some plus say_to count counted count_to counting_to say saying age upwards_of=1 upward_of=1 and_counting something odd tops very_least at_the_very_least at_the_least or_higher or_more or_newer and_above and_up and_over',
+    'under=1 over=1 above=1 below=1 nearly=1 almost=1 barely=1 least=1 most=1 less=1 more=1 more_than=1 less_than=1 just_under=1 just_over=1 not_quite=1 at_least=1 at_most=1 a_bit a_little a_touch a_hair a_shade a_fraction a_tad and_a_bit and_change bit_over=1 bit_under=1 up_from=1 < > ≤ ≥ maximum minimum max and_some plus say_to count counted count_to counting_to say saying age upwards_of=1 upward_of=1 and_counting something odd tops very_least at_the_very_least at_the_least shy=1 short_of=1 or_higher or_more or_newer and_above and_up and_over',
   ],
   [
     FIX,
@@ -102,7 +102,7 @@ export const words: WordTable = [
   ],
   [
     TALK,
-    'score game match price pay paid phone telephone born birthday aged grandson granddaughter grandmother grandfather son daughter husband wife mother father dog cat floor street road bus train flight page chapter episode channel station radio song film movie room ward tomorrow yesterday holiday lunch breakfast dinner coffee tea weather traffic weekend football party lottery temperature fever weigh weight kitchen shop church school sleep slept ago cost come_back see_you call_me fare ticket goal team vote percentage news ring rang appointment booked book spoonfuls degree_today aunt uncle cousin neighbour neighbor friend boss colleague brother sister niece nephew',
+    'score game match price pay paid phone telephone born birthday aged grandson granddaughter grandmother grandfather son daughter husband wife mother father dog cat floor street road bus train flight page chapter episode channel station radio song film movie room ward tomorrow yesterday holiday lunch breakfast dinner coffee tea weather traffic weekend football party lottery temperature fever weigh weight kitchen shop church school sleep slept ago cost come_back see_you call_me fare ticket goal team vote percentage news ring rang appointment booked book spoonfuls degree_today aunt uncle cousin neighbour neighbor friend boss colleague brother sister niece nephew rinse',
   ],
   [
     DOUBTFUL,
