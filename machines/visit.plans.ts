@@ -112,9 +112,16 @@ export function keepByMovingOn(context: Context): Plan {
   return keep(context, 'movedOn');
 }
 
-export function ask(_context: Context, event: Of<'ASKED'>): Plan {
+const HEARD_AFTER = 'another number was heard after it';
+
+/** Which number was it? One that waits meanwhile was spoken against, so from now on only a yes keeps it. */
+export function ask({ pending }: Context, event: Of<'ASKED'>): Plan {
   const { reading, candidates, text } = event;
-  return { facts: [], patch: { candidates: { reading, values: candidates, text } } };
+  const doubted: Partial<Context> =
+    pending === undefined || pending.why.includes(HEARD_AFTER)
+      ? {}
+      : { pending: { ...pending, certainty: 'check', why: [...pending.why, HEARD_AFTER] } };
+  return { facts: [], patch: { candidates: { reading, values: candidates, text }, ...doubted } };
 }
 
 export function beginCorrection(_context: Context, event: Of<'CORRECT'>): Plan {

@@ -213,6 +213,7 @@ export const visitMachine = setup({
     choosing: {
       on: {
         HEARD: { target: 'route', actions: does(plans.propose) },
+        ASKED: { target: 'route', actions: does(plans.ask) },
         NO: { target: 'route', actions: does(() => ({ facts: [], patch: { candidates: undefined } })) },
         HOLD: { target: 'route', actions: does(plans.hold) },
       },

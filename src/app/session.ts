@@ -278,14 +278,14 @@ class VisitSession implements Session {
     const mode = modeOf(this.context());
     if (mode === 'closed') return 'The visit is closed. Nothing more can be written into it.';
     if (mode === 'held') return 'The visit is on hold. Carry on first.';
-    if (event.type === 'HEARD') return 'No number can be taken just now.';
+    if (event.type === 'HEARD' || event.type === 'ASKED') return 'No number can be taken just now.';
     if (event.type === 'REASON') return 'No reason is asked for just now.';
     return `That cannot be done at this step (${event.type.toLowerCase().replace('_', ' ')}).`;
   }
 
   undo(): Outcome {
     const { pending, candidates, asking, correcting } = this.context();
-    if (pending !== undefined) {
+    if (pending !== undefined && candidates === undefined) {
       const outcome = this.send({ type: 'NO' });
       return {
         ...outcome,

@@ -102,7 +102,7 @@ export const words: WordTable = [
   ],
   [
     TALK,
-    'score game match price pay paid phone telephone born birthday aged grandson granddaughter grandmother grandfather son daughter husband wife mother father dog cat floor street road bus train flight page chapter episode channel station radio song film movie room ward tomorrow yesterday holiday lunch breakfast dinner coffee tea weather traffic weekend football party lottery temperature fever weigh weight kitchen shop church school sleep slept ago cost come_back see_you call_me fare ticket goal team vote percentage news ring rang appointment booked book spoonfuls degree_today aunt uncle cousin neighbour neighbor friend boss colleague brother sister niece nephew rinse',
+    'score game match price pay paid phone telephone born birthday aged grandson granddaughter grandmother grandfather son daughter husband wife mother father dog cat floor street road bus train flight page chapter episode channel station radio song film movie room ward tomorrow yesterday holiday lunch breakfast dinner coffee tea weather traffic weekend football party lottery temperature fever weigh weight kitchen shop church school sleep slept ago cost come_back see_you call_me fare ticket goal team vote percentage news ring rang appointment booked book spoonfuls degree_today aunt uncle cousin neighbour neighbor friend boss colleague brother sister niece nephew rinse pass_me hand_me',
   ],
   [
     DOUBTFUL,
