@@ -176,7 +176,8 @@ export class Keeping {
 
   #tell(written: LogResult, said: string): void {
     if (said !== '') this.#say({ said: written.ok ? said : `In memory only: ${said}` });
-    this.#say(written.ok ? {} : { trouble: written.why });
+    const trouble = written.ok ? written.recovered : written.why;
+    this.#say(trouble === undefined ? {} : { trouble });
   }
 
   #second(caseId: string, said: string): void {

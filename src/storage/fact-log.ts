@@ -14,6 +14,7 @@ import type {
   ExportedFile,
   FactLog,
   FactStore,
+  Kept,
   ListResult,
   LoadResult,
   LogResult,
@@ -22,7 +23,8 @@ import type {
   StorageHost,
   TimerId,
 } from './types.ts';
-import { ANOTHER_WRITER, SLOW } from './why.ts';
+import { WRITTEN_AGAIN } from './recovered.ts';
+import { ANOTHER_WRITER, LOST, SLOW } from './why.ts';
 
 type Trouble = { readonly cause: MemoryCause; readonly why: string };
 
@@ -30,6 +32,8 @@ type Trouble = { readonly cause: MemoryCause; readonly why: string };
 const RETRY_MS: readonly number[] = [2000, 5000, 10_000, 30_000];
 /** No answer for this long: say so, and let the work go on. */
 const SLOW_MS = 4000;
+/** A whole day's cases need not lie in memory: so many are worked on in turn. The others are on the disk. */
+const CASES_HELD = 4;
 
 function inMemory({ cause, why }: Trouble): LogResult {
   return { ok: false, reason: 'memory', cause, why };
@@ -59,7 +63,7 @@ class Log implements FactLog {
     const stored = await this.#storage.load(caseId);
     const before = this.#known.get(caseId) ?? [];
     if (stored.ok) {
-      this.#known.set(caseId, [...merge(stored.facts, before).facts]);
+      this.#hold(caseId, [...merge(stored.facts, before).facts]);
       const { facts } = merge(stored.facts, queued);
       return { ...stored, facts, unsaved: facts.length - stored.facts.length };
     }
@@ -158,15 +162,26 @@ class Log implements FactLog {
 
   async #write(batch: Batch): Promise<AppendResult> {
     const slow = this.#host.setTimeout(() => this.#inTrouble({ cause: 'slow', why: SLOW }), SLOW_MS);
-    const result = await this.#storage.append(batch.facts, batch.row);
+    const written = await this.#storage.append(batch.facts, batch.row);
+    const result = !written.ok && written.reason === 'lost' ? await this.#writeAgain(batch) : written;
     this.#host.clearTimeout(slow);
     return result;
+  }
+
+  /** The case is gone from the disk, but this window still has all of it. */
+  async #writeAgain({ facts, row }: Batch): Promise<AppendResult> {
+    const known = this.#known.get(row.id) ?? [];
+    const lost: AppendResult = { ok: false, reason: 'refused', why: LOST };
+    if (!isWhole(known) || known.length !== row.lastSeq - facts.length) return lost;
+    const before = await this.#storage.append(known as readonly Fact[], { ...row, lastSeq: known.length });
+    const after = before.ok ? await this.#storage.append(facts, row) : lost;
+    return after.ok ? { ok: true, recovered: WRITTEN_AGAIN } : lost;
   }
 
   /** True when the next batch may be tried. */
   #settle(batch: Batch, result: AppendResult): boolean {
     if (result.ok) {
-      this.#keep(batch);
+      this.#keep(batch, result);
       return true;
     }
     if (result.reason === 'anotherWriter' || result.reason === 'malformed') {
@@ -176,21 +191,30 @@ class Log implements FactLog {
       this.#announce();
       return true;
     }
-    this.#inTrouble({ cause: result.reason, why: result.why });
+    this.#inTrouble({ cause: result.reason === 'lost' ? 'refused' : result.reason, why: result.why });
     this.#retryLater();
     return false;
   }
 
-  #keep(batch: Batch): void {
+  #keep(batch: Batch, kept: Kept): void {
     this.#queue.remove(batch);
     this.#trouble = undefined;
     this.#tries = 0;
     this.#cancelRetry();
     const known = this.#known.get(batch.row.id) ?? [];
     known.push(...batch.facts);
-    this.#known.set(batch.row.id, known);
-    batch.tell({ ok: true });
+    this.#hold(batch.row.id, known);
+    batch.tell(kept);
     this.#announce();
+  }
+
+  /** The disk has just answered for this case; the one that was longest not asked for is let go of, if all of it is kept. */
+  #hold(caseId: string, facts: unknown[]): void {
+    this.#known.delete(caseId);
+    this.#known.set(caseId, facts);
+    if (this.#known.size <= CASES_HELD) return;
+    const oldest = [...this.#known.keys()].find((id) => this.#queue.all(id).length === 0);
+    if (oldest !== undefined && oldest !== caseId) this.#known.delete(oldest);
   }
 
   #inTrouble(trouble: Trouble): void {

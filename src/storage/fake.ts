@@ -54,6 +54,7 @@ class InMemory implements MemoryStore {
     if (taken.length > 0) {
       return sameFacts(stored.slice(from, from + facts.length), facts) ? { ok: true } : failure(ERRORS.anotherWriter);
     }
+    if (from > 0 && !this.disk.rows.has(row.id)) return failure({ name: 'Gone' });
     const next = [...stored];
     for (const fact of facts) next[fact.seq - 1] = structuredClone(fact);
     this.disk.facts.set(row.id, next);

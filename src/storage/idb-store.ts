@@ -5,7 +5,7 @@ import { Database } from './database.ts';
 import { browserHost } from './host.ts';
 import { sift } from './sift.ts';
 import type { AppendResult, CaseRow, Failed, ListResult, LoadResult, RepairableStore, StorageHost } from './types.ts';
-import { failure, nameOf, refused } from './why.ts';
+import { failure, named, nameOf, refused } from './why.ts';
 
 export const DATABASE_NAME = 'rimwise';
 const ID_KEY = 'dbId';
@@ -23,10 +23,14 @@ class IdbStore implements RepairableStore {
   async append(facts: readonly Fact[], row: CaseRow): Promise<AppendResult> {
     const wrong = checkBatch(facts, row);
     if (wrong) return wrong;
-    const written = await this.#database.use('readwrite', ['facts', 'cases'], (tx) => {
+    const written = await this.#database.use('readwrite', ['facts', 'cases'], async (tx) => {
       const store = tx.objectStore('facts');
+      // Asked for beside the writes, in one go with them: a database that was deleted under this window is noticed.
+      const before = promisifyRequest(tx.objectStore('cases').getKey(row.id));
+      before.catch(() => undefined);
       for (const fact of facts) store.add(fact, [fact.caseId, fact.seq]);
       tx.objectStore('cases').put(row, row.id);
+      if (facts[0]?.seq !== 1 && (await before) === undefined) throw named('Gone');
     });
     if (written.ok) return { ok: true };
     if (nameOf(written.error) === 'ConstraintError' && (await this.#isThere(facts))) return { ok: true };

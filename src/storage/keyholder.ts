@@ -73,6 +73,11 @@ export class Keyholder {
     return undefined;
   }
 
+  /** Writes the record again as it is in this window. */
+  async keepAgain(): Promise<void> {
+    if (this.#ring !== undefined) await this.#store.keepKeyring(this.#ring);
+  }
+
   drop(): void {
     this.#key = undefined;
   }

@@ -63,7 +63,7 @@ class PairedStore implements RewritableStore {
     if (wrong) return wrong;
     await this.#ready();
     const sealed = await this.#seal(facts, row);
-    const result = await this.#copies.database.append(sealed, row);
+    const result = await this.#write(sealed, row);
     if (result.ok) {
       this.#tips.set(row.id, { seq: row.lastSeq, hash: linkOf(sealed.at(-1))?.hash ?? '' });
       this.#count(facts.length);
@@ -73,6 +73,15 @@ class PairedStore implements RewritableStore {
       void this.#mirror.add({ facts: sealed, row });
     }
     return result;
+  }
+
+  /** What is gone from the database comes back from the journal first, if it has it. */
+  async #write(sealed: readonly Fact[], row: CaseRow): Promise<AppendResult> {
+    const { database } = this.#copies;
+    const result = await database.append(sealed, row);
+    if (result.ok || result.reason !== 'lost' || (await this.#mend([row.id])).entries === 0) return result;
+    const again = await database.append(sealed, row);
+    return again.ok ? { ok: true, recovered: MENDED_CASE } : again;
   }
 
   async load(caseId: string): Promise<LoadResult> {

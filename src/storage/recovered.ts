@@ -26,6 +26,9 @@ export function lossSentence({ wiped, cases, entries: back, missing }: Loss): st
 export const MENDED_CASE =
   'Part of this case was missing or damaged and was restored from the second copy on this device.';
 
+export const WRITTEN_AGAIN =
+  'The browser had deleted what this case had on the disk. It was written again from this window. Reload the page when the visit is over, and look whether other cases are missing.';
+
 export const NO_SECOND_COPY =
   'This browser gives no second place to keep entries. They are kept once; save a file at the end of the visit.';
 export const SECOND_COPY_FAILS =

@@ -118,6 +118,8 @@ export class SealingStore implements FactStore {
     if (!this.#holder.seals) return this.#inner.append(facts, row);
     const sealed = await Promise.all(facts.map((fact) => this.#sealedOnce(key, fact)));
     const result = await this.#inner.append(sealed as unknown as readonly Fact[], await sealRow(key, row));
+    // Gone with the database, most likely: without the record of the key nothing sealed could be opened again.
+    if (!result.ok && result.reason === 'lost') await this.#holder.keepAgain();
     const ours = !result.ok && result.reason === 'anotherWriter' && (await this.#isThere(facts, row.id));
     return ours ? { ok: true } : result;
   }

@@ -23,9 +23,10 @@ export interface CaseRow {
 
 /**
  * `anotherWriter`: someone else has written these numbers. `full`: no room. `refused`: the browser will not store
- * (absent, private, blocked, broken). `malformed`: the facts are not a batch that can be stored.
+ * (absent, private, blocked, broken). `malformed`: the facts are not a batch that can be stored. `lost`: what the case had
+ * before is gone from the disk, so that what is to be written would hang in the air.
  */
-export type StoreFailure = 'anotherWriter' | 'full' | 'refused' | 'malformed';
+export type StoreFailure = 'anotherWriter' | 'full' | 'refused' | 'malformed' | 'lost';
 
 export interface Failed<Reason extends string> {
   readonly ok: false;
@@ -34,7 +35,9 @@ export interface Failed<Reason extends string> {
   readonly why: string;
 }
 
-export type AppendResult = { readonly ok: true } | Failed<StoreFailure>;
+/** `recovered`: what had to be written again before this could be kept, in a sentence. */
+export type Kept = { readonly ok: true; readonly recovered?: string };
+export type AppendResult = Kept | Failed<StoreFailure>;
 
 /** `facts` are raw: whoever reads them parses them. `unsaved` of them exist only in memory. */
 export interface Loaded {
@@ -126,8 +129,7 @@ export type SaveStatus =
   | { readonly state: 'memory'; readonly cause: MemoryCause; readonly why: string; readonly unsaved: number };
 
 /** `memory`: not on disk, but nothing is lost; the log goes on trying unless the cause is `anotherWriter`. */
-export type LogResult =
-  { readonly ok: true } | (Failed<'memory'> & { readonly cause: MemoryCause }) | Failed<'malformed'>;
+export type LogResult = Kept | (Failed<'memory'> & { readonly cause: MemoryCause }) | Failed<'malformed'>;
 
 /** `complete` is false when the disk could not be read, so that older facts may be missing from the file. */
 export interface ExportedFile {

@@ -97,6 +97,20 @@ describe.each(Object.entries(sizes))('with five clocks, on a %s screen', (_name,
   });
 });
 
+describe.each(Object.entries(sizes))('with twelve alarms at once, on a %s screen', (_name, size) => {
+  it('the bar leaves room for the list of cases, and every row can be pressed', async () => {
+    const { page } = await chair.open();
+    await page.setViewportSize(size);
+    await show(page, 'cases-ringing-many');
+    await page.getByText('nd 9 more: K-3113').waitFor();
+    const bar = await page.locator('.top').boundingBox();
+    expect(bar?.height).toBeLessThan(size.height / 3);
+    const rows = await page.locator('.case-list li button').all();
+    expect(rows).toHaveLength(12);
+    for (const one of rows) await one.click({ trial: true, timeout: 2000 });
+  });
+});
+
 /** Words of which a part lies outside what holds them, and words that are broken in their middle. */
 const spoilt = (page: Page, selector: string) =>
   page.evaluate((wanted) => {

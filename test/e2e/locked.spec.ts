@@ -5,6 +5,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { askForPassphrase, fillTwice, seal, untilSealed } from '../../scripts/crash/passphrase.ts';
 import { inBrowser } from './harness.ts';
+import { secondWindow } from './two-windows.ts';
 
 const chair = inBrowser();
 const CODE = 'QUAGGLEWORT-7';
@@ -90,5 +91,26 @@ describe('under a passphrase', () => {
     await fillTwice(last.page, 'nine brown wrens');
     await target(last.page, 'Unlock with the code').click();
     await target(last.page, new RegExp(CODE)).waitFor();
+  }, 60_000);
+
+  it('two windows are locked by the target in one of them, and each is unlocked by itself', async () => {
+    const { page: one, context, troubles } = await chair.open();
+    await beginCase(one);
+    const two = await secondWindow(context);
+    await target(two, new RegExp(CODE)).waitFor();
+    await sealHere(one);
+    const doors = [one, two].map((page) => page.getByRole('textbox', { name: 'Passphrase of the practice' }));
+    // The other window knew of no passphrase; now it holds no key, and shows nothing.
+    await doors[1]?.waitFor();
+    await unlock(two, PASSPHRASE);
+    await target(two, new RegExp(CODE)).waitFor();
+    await target(one, 'It is written down').click();
+    await target(one, 'Lock now').click();
+    for (const door of doors) await door.waitFor();
+    for (const page of [one, two]) expect(await page.locator('body').innerText()).not.toContain(CODE);
+    await unlock(two, PASSPHRASE);
+    await target(two, new RegExp(CODE)).waitFor();
+    expect(await doors[0]?.isVisible()).toBe(true);
+    expect(troubles()).toEqual([]);
   }, 60_000);
 });

@@ -47,7 +47,7 @@ export function raw(device: Device, work: (tx: IDBTransaction) => void): Promise
     const request = device.indexedDB.open(DATABASE_NAME);
     request.onerror = () => reject(request.error);
     request.onsuccess = () => {
-      const tx = request.result.transaction(['facts', 'cases'], 'readwrite');
+      const tx = request.result.transaction(['facts', 'cases', 'settings'], 'readwrite');
       work(tx);
       tx.oncomplete = () => {
         request.result.close();

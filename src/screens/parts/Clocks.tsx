@@ -16,6 +16,9 @@ const MOST_SMALL = 4;
 
 type StripProps = { readonly model: AppModel; readonly actions: AppActions };
 
+/** As many of what rings are told in full: the bar must not stand over what is to be touched. */
+const MOST_RINGING = 3;
+
 /** Where an entry can be made: everywhere a case is shown. */
 const PLACES: ReadonlySet<AppModel['place']> = new Set<AppModel['place']>(['visit', 'summary', 'labSheet', 'record']);
 
@@ -54,11 +57,13 @@ export function RingingBar({ model, actions }: StripProps) {
   if (ringing.length === 0) return null;
   const materialOf = (ring: AppModel['ringing'][number]) =>
     clocks.find((row) => row.id === ring.clock && row.case?.id === ring.case?.id)?.name;
+  const more = ringing.slice(MOST_RINGING);
+  const codes = [...new Set(more.flatMap((ring) => (ring.case === undefined ? [] : [ring.case.code])))];
   return (
     <section className="ringing" aria-label="Time is up">
       <SignIcon sign="bell" />
       <ul className="ringing-list">
-        {ringing.map((ring) => (
+        {ringing.slice(0, MOST_RINGING).map((ring) => (
           <li key={`${ring.case?.id ?? ''}${ring.clock}:${ring.phase}`}>
             <span role="alert">
               {ring.case === undefined ? null : <span className="chip-case">{ring.case.code}</span>}{' '}
@@ -70,6 +75,13 @@ export function RingingBar({ model, actions }: StripProps) {
             </span>
           </li>
         ))}
+        {more.length === 0 ? null : (
+          <li className="ringing-rest">
+            <span role="alert">
+              and {more.length} more{codes.length === 0 ? '' : `: ${codes.join(', ')}`}
+            </span>
+          </li>
+        )}
       </ul>
       <Target look="main" size="big" name="Seen: stop ringing" onPress={actions.silence}>
         Seen

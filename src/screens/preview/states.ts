@@ -4,6 +4,7 @@ import { defaultPractice } from '../../domain/protocol/practice.ts';
 import { visit1 } from '../../domain/protocol/visit1.ts';
 import * as clocks from './clocks.ts';
 import { NOW } from './clocks.ts';
+import { caseRow, ringingMany } from './rows.ts';
 import { caseLine, labDue, own, ownEdited, people, preferences } from './practice.ts';
 import { decidedStates } from './decided.ts';
 import { cautions, flags, summary } from './summary.ts';
@@ -290,16 +291,6 @@ const ears: Record<string, AppModel> = {
   }),
 };
 
-const caseRow = (id: string, code: string, where: string) => ({
-  id,
-  code,
-  demo: false,
-  openedAt: NOW - 86_400_000,
-  at: where,
-  visit: 1,
-  closed: false,
-});
-
 const places: Record<string, AppModel> = {
   'cases-first': { ...base, place: 'cases', sound: 'needsTouch', said: '' },
   cases: {
@@ -319,6 +310,12 @@ const places: Record<string, AppModel> = {
     place: 'cases',
     clocks: many,
     ringing: [{ clock: 'disinfect-lower/1', label: 'lower, disinfecting', phase: 'disinfect', lateMs: 5000 }],
+  },
+  'cases-ringing-many': {
+    ...base,
+    place: 'cases',
+    cases: ringingMany.map(({ case: { id, code } }) => caseRow(id, code, 'Upper impression')),
+    ringing: ringingMany,
   },
   record: { ...base, place: 'record', clocks: [clocks.upperPour] },
   summary: { ...base, place: 'summary', flags, clocks: many },
