@@ -134,6 +134,13 @@ describe('the height stack', () => {
     expect(markup).toContain('visit 2');
     expect(markup).toContain('compare spaces, never heights');
   });
+  it('at a step shows this visit and the one before, and all of them elsewhere', () => {
+    const earlier = ['visit 1', 'visit 2', 'visit 3'].map((visit) => ({ visit, vertical: summary.vertical }));
+    const four = { ...summary, earlier, visitName: 'visit 4' };
+    const brief = renderToStaticMarkup(<CaseHeights summary={four} brief />);
+    expect(brief.match(/visit \d(?=<\/text>)/g)).toEqual(['visit 3', 'visit 4']);
+    expect(renderToStaticMarkup(<CaseHeights summary={four} />).match(/d-column/g)).toHaveLength(4);
+  });
   it('begins every column at its own rest height, so that marks of two visits are not compared', () => {
     const columns = [
       { label: 'visit 1', restMm: 70, closedMm: 67 },
@@ -163,6 +170,19 @@ describe.each([2, 5])('the height stack of %i visits', (count) => {
       expect(end).toBeLessThan(starts[Math.floor(i / 4) + 1] ?? axis - 14 - 21);
     }
   });
+});
+
+it('on the scale of the space every number ends before the next point, and inside the drawing', () => {
+  const columns = [3, 2.5, 3, 2.5, 2.9].map((spaceMm, i) => ({ label: `visit ${i + 1}`, restMm: 70, spaceMm }));
+  const markup = renderToStaticMarkup(<HeightStack title="Heights" columns={columns} acceptedMm={[2, 4]} />);
+  const points = numbersIn(markup, /<circle cx="([\d.]+)"/g);
+  expect(points).toHaveLength(5);
+  const width = Number(/viewBox="0 0 (\d+)/.exec(markup)?.[1]);
+  const ends = numbersIn(markup, /<text x="([\d.]+)"[^>]*>\d\.\d</g).map((x) => x + 3 * 0.6 * 21);
+  expect(ends).toHaveLength(5);
+  // A point is 9 units about its middle.
+  for (const [i, end] of ends.entries())
+    expect(end).toBeLessThan(points[i + 1] === undefined ? width : points[i + 1]! - 9);
 });
 
 describe('the line of a clock', () => {

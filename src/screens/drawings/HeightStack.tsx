@@ -26,8 +26,8 @@ export interface HeightStackProps {
 const HEIGHT = 400;
 const FLOOR = 350;
 const TOP = 40;
-/** Width of the scale for the space beside the columns. */
-const GAUGE = 270;
+/** Width of the scale for the space beside the columns: a point and its number for each. */
+const gaugeWidth = (points: number): number => Math.max(270, 60 + 72 * (points + 1));
 /** Room for one column with its labels, and its bar; a single one may be broader. */
 const ROOM = { single: { all: 290, bar: 104 }, each: { all: 240, bar: 48 } };
 
@@ -154,7 +154,7 @@ function SpaceGauge({ columns, accepted, hatch, from }: GaugeProps) {
   ]);
   const y = scale([Math.floor(Math.min(0, ...reach)), Math.ceil(Math.max(6, ...reach))], [FLOOR, TOP]);
   const left = from + 50;
-  const right = from + GAUGE - 10;
+  const right = from + gaugeWidth(shown.length) - 10;
   const marks: number[] = [];
   for (let value = y.from; value <= y.to; value += y.to - y.from > 12 ? 2 : 1) marks.push(value);
   return (
@@ -238,8 +238,9 @@ export function HeightStack(props: HeightStackProps) {
   const hatch = useId();
   const room = columns.length === 1 ? ROOM.single : ROOM.each;
   const zone = room.all * columns.length;
+  const gauge = gaugeWidth(columns.filter((column) => column.spaceMm !== undefined).length);
   return (
-    <Figure kind="stack" title={title} text={sentence(props)} width={zone + GAUGE} height={HEIGHT}>
+    <Figure kind="stack" title={title} text={sentence(props)} width={zone + gauge} height={HEIGHT}>
       <defs>
         <Hatch id={hatch} />
       </defs>

@@ -41,10 +41,13 @@ interface HeightsProps {
   readonly summary: Summary;
   /** On the sheet a height to be made is shown only where a record asks for it; elsewhere it would read like an order. */
   readonly ordered?: boolean;
+  /** At a step: this visit and the one before, for more would not be legible there; the summary has all. */
+  readonly brief?: boolean;
 }
 
-export function CaseHeights({ summary, ordered = false }: HeightsProps) {
-  const columns = [...summary.earlier, { visit: summary.visitName, vertical: summary.vertical }].map((one) =>
+export function CaseHeights({ summary, ordered = false, brief = false }: HeightsProps) {
+  const earlier = brief ? summary.earlier.slice(-1) : summary.earlier;
+  const columns = [...earlier, { visit: summary.visitName, vertical: summary.vertical }].map((one) =>
     columnOf(ordered ? asOrdered(one.vertical) : one.vertical, one.visit),
   );
   return <HeightStack title="Heights and the space between" columns={columns} acceptedMm={ACCEPTED_MM} />;

@@ -75,7 +75,7 @@ export function StepDrawing({ model, step }: DrawingProps) {
     case 'readings-rest':
       return <RulerHere model={model} step={step} />;
     case 'height-stack':
-      return summary === undefined ? null : <CaseHeights summary={summary} />;
+      return summary === undefined ? null : <CaseHeights summary={summary} brief />;
     case 'hinge':
       // At the pin only what was read off it belongs: no other change stands beside that question.
       return summary === undefined || (step.step.id.startsWith('pin-') && summary.change?.from !== 'ground') ? null : (
