@@ -32,8 +32,6 @@ type Trouble = { readonly cause: MemoryCause; readonly why: string };
 const RETRY_MS: readonly number[] = [2000, 5000, 10_000, 30_000];
 /** No answer for this long: say so, and let the work go on. */
 const SLOW_MS = 4000;
-/** A whole day's cases need not lie in memory: so many are worked on in turn. The others are on the disk. */
-const CASES_HELD = 4;
 
 function inMemory({ cause, why }: Trouble): LogResult {
   return { ok: false, reason: 'memory', cause, why };
@@ -63,7 +61,7 @@ class Log implements FactLog {
     const stored = await this.#storage.load(caseId);
     const before = this.#known.get(caseId) ?? [];
     if (stored.ok) {
-      this.#hold(caseId, [...merge(stored.facts, before).facts]);
+      this.#known.set(caseId, [...merge(stored.facts, before).facts]);
       const { facts } = merge(stored.facts, queued);
       return { ...stored, facts, unsaved: facts.length - stored.facts.length };
     }
@@ -203,18 +201,9 @@ class Log implements FactLog {
     this.#cancelRetry();
     const known = this.#known.get(batch.row.id) ?? [];
     known.push(...batch.facts);
-    this.#hold(batch.row.id, known);
+    this.#known.set(batch.row.id, known);
     batch.tell(kept);
     this.#announce();
-  }
-
-  /** The disk has just answered for this case; the one that was longest not asked for is let go of, if all of it is kept. */
-  #hold(caseId: string, facts: unknown[]): void {
-    this.#known.delete(caseId);
-    this.#known.set(caseId, facts);
-    if (this.#known.size <= CASES_HELD) return;
-    const oldest = [...this.#known.keys()].find((id) => this.#queue.all(id).length === 0);
-    if (oldest !== undefined && oldest !== caseId) this.#known.delete(oldest);
   }
 
   #inTrouble(trouble: Trouble): void {
