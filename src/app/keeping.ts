@@ -42,6 +42,8 @@ export class Keeping {
   #persisted: Safety['persisted'] = 'unknown';
   #asked = false;
   #turn = 0;
+  /** Why something was in memory only, as it stands on screen. */
+  #unsafe = '';
   #reading: Promise<unknown> = Promise.resolve();
   /** The reading that has not begun yet: whoever asks meanwhile is answered by it. */
   #next: Promise<string> | undefined;
@@ -56,6 +58,7 @@ export class Keeping {
       readAnew: (caseId) => parts.readAnew(caseId),
       listAnew: () => void this.refresh(),
     });
+    parts.devices.log.subscribe(() => this.#safeAgain());
   }
 
   get cases(): readonly CaseListRow[] {
@@ -72,6 +75,14 @@ export class Keeping {
     if ((await this.#parts.devices.persistence?.persisted()) === true) this.#persisted = 'yes';
     const recovered = await this.refresh();
     if (recovered !== '') this.#say({ said: recovered });
+  }
+
+  /** Everything is on the disk again: what kept it from there is not said any longer. */
+  #safeAgain(): void {
+    const { ui } = this.#parts.stores;
+    if (this.#unsafe === '' || this.#parts.devices.log.status().state !== 'kept') return;
+    if (ui.getState().trouble === this.#unsafe) ui.setState({ trouble: '' });
+    this.#unsafe = '';
   }
 
   /** Knows of no case any more, until the list is read again. */
@@ -177,6 +188,7 @@ export class Keeping {
   #tell(written: LogResult, said: string): void {
     if (said !== '') this.#say({ said: written.ok ? said : `In memory only: ${said}` });
     const trouble = written.ok ? written.recovered : written.why;
+    if (!written.ok && written.reason === 'memory') this.#unsafe = written.why;
     this.#say(trouble === undefined ? {} : { trouble });
   }
 

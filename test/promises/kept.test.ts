@@ -38,6 +38,7 @@ describe('kept', () => {
       expect(save.state === 'memory' && save.unsaved).toBeGreaterThan(1);
       expect(save.state === 'memory' && save.why).toMatch(/\./);
       expect(said).toContain('In memory only');
+      expect(model(app).trouble).toMatch(/memory/);
       app.runtime.saveFile();
       await app.pass();
       expect(app.files).toHaveLength(1);
@@ -45,6 +46,8 @@ describe('kept', () => {
       app.store.trouble = 'none';
       await app.pass(60_000);
       expect(model(app).save.state).toBe('kept');
+      // What is over is not said any longer.
+      expect(model(app).trouble).toBe('');
       const facts = app.disk.facts.get('case-1') ?? [];
       expect(facts.map((f) => (f as { seq: number }).seq)).toEqual(facts.map((_, i) => i + 1));
     },
