@@ -136,6 +136,8 @@ export async function caseCode(
 /** A case file as read from disk: whole, unchanged and opened, or refused with the place named. */
 export async function readCaseFile(text: string, passphrase?: string): Promise<Outcome<CaseFile>> {
   const { readCaseText } = await import('../handoff/case-file.ts');
+  const { isSavedRecord, readSavedRecord } = await import('../handoff/saved-record.ts');
+  if (isSavedRecord(text)) return readSavedRecord(text);
   if (!text.includes('rimwise-case-sealed')) return readCaseText(text);
   const { isSealed, unseal } = await import('../handoff/sealed.ts');
   let json: unknown;

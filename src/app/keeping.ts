@@ -6,10 +6,14 @@ import { localDate } from './dates.ts';
 import type { CaseListRow, Safety } from './model.ts';
 import type { OpenCase } from './open-case.ts';
 import type { Devices } from './ports.ts';
+import { keptWriter } from './papers.ts';
 import { ELSEWHERE, SingleWriter } from './single-writer.ts';
 
 export interface KeepingParts {
-  readonly devices: Pick<Devices, 'log' | 'download' | 'windows' | 'persistence' | 'updates'>;
+  readonly devices: Pick<
+    Devices,
+    'log' | 'download' | 'windows' | 'persistence' | 'updates' | 'settings' | 'time' | 'newId'
+  >;
   readonly stores: Pick<Stores, 'ui'>;
   /** Something changed that is to be seen. */
   changed(): void;
@@ -166,8 +170,10 @@ export class Keeping {
 
   saveFile(open: OpenCase | undefined): void {
     if (open === undefined) return;
-    const { log, download } = this.#parts.devices;
-    void log.exportFile(open.id).then((file) => {
+    const { devices } = this.#parts;
+    const { log, download } = devices;
+    const exported = keptWriter(devices).then((writer) => log.exportFile(open.id, writer));
+    void exported.then((file) => {
       download(file.name, file.text);
       const whole = file.complete ? '' : ` ${file.why}`;
       this.#say({ said: `File saved: ${file.facts} entries.${whole}` });

@@ -28,6 +28,26 @@ export async function writerOf({ settings, newId }: Parts['devices']): Promise<s
   return fresh;
 }
 
+/** A disk in trouble is not waited for longer. */
+const NAME_MS = 2000;
+
+/** The name, if it is on the disk or can be put there in time: one that is forgotten must not go into a file. */
+export async function keptWriter(devices: Parts['devices']): Promise<string | undefined> {
+  const { settings, time } = devices;
+  const until = time.clock.now() + NAME_MS;
+  let stop = (): void => undefined;
+  const late = new Promise<undefined>((resolve) => {
+    stop = time.ticker.onSecond((now) => now >= until && resolve(undefined));
+  });
+  const kept = writerOf(devices).then(async (name) => {
+    const read = await settings.read(WRITER_KEY);
+    return read.ok && read.value === name ? name : undefined;
+  });
+  const name = await Promise.race([kept, late]);
+  stop();
+  return name;
+}
+
 async function make(wish: PaperWish, open: OpenCase, devices: Parts['devices']): Promise<Made> {
   const handoff: Handoff = await import('./handoff.ts');
   const { timeZone } = Intl.DateTimeFormat().resolvedOptions();

@@ -36,7 +36,7 @@ export function tellingLog(log: FactLog, port: NewsPort | undefined): FactLog {
     subscribe: (listener) => log.subscribe(listener),
     unsaved: (caseId) => log.unsaved(caseId),
     cases: () => log.cases(),
-    exportFile: (caseId) => log.exportFile(caseId),
+    exportFile: (caseId, writer) => log.exportFile(caseId, writer),
     takeBack: (caseId) => log.takeBack(caseId),
     forget: () => log.forget(),
     stop: () => log.stop(),

@@ -10,6 +10,8 @@ interface Parts {
   /** Entries seen earlier in this session, for when the disk no longer answers. */
   readonly known: readonly unknown[];
   readonly unsaved: readonly Fact[];
+  /** This device's name in case files, where it has one: without it the file cannot be taken in elsewhere. */
+  readonly writer?: string | undefined;
 }
 
 /** What is on record, as far as it can be read, and what stands apart from it. */
@@ -31,10 +33,11 @@ function fileName(caseId: string): string {
  * what this session knows, and `complete` says whether that is the whole case.
  */
 export function exportText(parts: Parts): ExportedFile {
-  const { stored, unsaved, caseId } = parts;
+  const { stored, unsaved, caseId, writer } = parts;
   const { facts, apart } = gather(parts);
   const complete = stored.ok || (stored.reason !== 'gap' && isWhole(facts));
-  const file = { format: FILE_FORMAT, v: 1, caseId, complete, facts, apart };
+  const named = writer === undefined ? {} : { writer };
+  const file = { format: FILE_FORMAT, v: 1, caseId, ...named, complete, facts, apart };
   return {
     name: fileName(caseId),
     text: `${JSON.stringify(file, null, 1)}\n`,

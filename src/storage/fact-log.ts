@@ -119,10 +119,10 @@ class Log implements FactLog {
     return stored.ok ? { ...stored, rows: sorted } : { ok: true, rows: sorted, broken: 0 };
   }
 
-  async exportFile(caseId: string): Promise<ExportedFile> {
+  async exportFile(caseId: string, writer?: string): Promise<ExportedFile> {
     const unsaved = this.#queue.facts(caseId);
     const stored = await this.#storage.load(caseId);
-    return exportText({ caseId, stored, known: this.#known.get(caseId) ?? [], unsaved });
+    return exportText({ caseId, stored, known: this.#known.get(caseId) ?? [], unsaved, writer });
   }
 
   takeBack(caseId: string): readonly Fact[] {

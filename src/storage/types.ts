@@ -151,7 +151,8 @@ export interface FactLog {
   subscribe(listener: (status: SaveStatus) => void): () => void;
   unsaved(caseId?: string): readonly Fact[];
   cases(): Promise<ListResult>;
-  exportFile(caseId: string): Promise<ExportedFile>;
+  /** `writer`: this device's name in case files. */
+  exportFile(caseId: string, writer?: string): Promise<ExportedFile>;
   /** After `anotherWriter`: hands over the facts that lost their numbers, so that they can be numbered anew and appended. */
   takeBack(caseId: string): readonly Fact[];
   /** Lets go of what was read; entries not on disk yet are kept. */

@@ -15,6 +15,7 @@ beforeAll(async () => {
     import('../../src/app/file-desk.ts'),
     import('../../src/handoff/case-file.ts'),
     import('../../src/handoff/case-import.ts'),
+    import('../../src/handoff/saved-record.ts'),
     import('../../src/handoff/sealed.ts'),
   ]);
 });
@@ -258,5 +259,53 @@ describe('the bench', () => {
     await clinic.pass();
     expect(model(clinic).said).toMatch(/Undone: note: first/);
     expect(bench(clinic)?.lines.find((line) => line.id === 'trim')?.done?.by).toBe('MT');
+  });
+});
+
+const encoded = (text: string) => new TextEncoder().encode(text);
+
+describe('a record saved in need', () => {
+  /** What “Save file” gives while the disk is full. */
+  async function saved() {
+    const app = await demoOpen();
+    app.runtime.note('before');
+    await app.pass();
+    app.store.trouble = 'full';
+    app.runtime.note('only in memory');
+    await app.pass();
+    app.runtime.saveFile();
+    await app.pass();
+    return { app, text: app.files.at(-1)?.text ?? '' };
+  }
+
+  it('is taken in elsewhere, with what was never on the disk; the device’s own file brings nothing twice', async () => {
+    const { app, text } = await saved();
+    const other = await fakeApp();
+    await takeIn(other, encoded(text));
+    expect(JSON.stringify(stored(other))).toContain('only in memory');
+    const there = stored(other).length;
+    expect(there).toBe(stored(app).length + 1);
+    app.store.trouble = 'none';
+    await app.pass(60_000);
+    await takeIn(other, await exported(app));
+    expect(stored(other)).toHaveLength(there);
+    expect(model(other).files?.lines[0]).toMatch(/nothing new/);
+  });
+
+  it('of which a part is missing, or that names no device, is refused in words', async () => {
+    const { text } = await saved();
+    const other = await fakeApp();
+    const raw = JSON.parse(text) as Record<string, unknown>;
+    const { writer: _writer, ...nameless } = raw;
+    for (const [bad, why] of [
+      [{ ...raw, complete: false }, /not the whole case/],
+      [nameless, /does not name the device/],
+      [{ ...raw, facts: (raw['facts'] as unknown[]).slice(1) }, /missing/],
+      [{ ...raw, caseId: 'another' }, /different cases/],
+    ] as const) {
+      await takeIn(other, encoded(JSON.stringify(bad)));
+      expect(model(other).files?.lines.join(' ')).toMatch(why);
+      expect(other.disk.facts.size).toBe(0);
+    }
   });
 });
