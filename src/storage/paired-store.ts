@@ -13,6 +13,7 @@ import type { Sentinel } from './sentinel.ts';
 import type {
   AppendResult,
   CaseRow,
+  Failed,
   Gap,
   ListResult,
   Loaded,
@@ -63,6 +64,7 @@ class PairedStore implements RewritableStore {
     if (wrong) return wrong;
     await this.#ready();
     const sealed = await this.#seal(facts, row);
+    if ('ok' in sealed) return sealed;
     const result = await this.#write(sealed, row);
     if (result.ok) {
       this.#tips.set(row.id, { seq: row.lastSeq, hash: linkOf(sealed.at(-1))?.hash ?? '' });
@@ -175,7 +177,8 @@ class PairedStore implements RewritableStore {
     sentinel?.write({ dbId: this.#dbId, total: (sentinel.read()?.total ?? 0) + more });
   }
 
-  async #seal(facts: readonly Fact[], row: CaseRow): Promise<readonly Fact[]> {
+  /** What cannot be chained to the entry before it, because that cannot be read now, is not written: it would break the chain. */
+  async #seal(facts: readonly Fact[], row: CaseRow): Promise<readonly Fact[] | Failed<'refused'>> {
     const { digest, database } = this.#copies;
     const first = facts[0]?.seq ?? 1;
     if (digest === undefined) return facts;
@@ -183,6 +186,7 @@ class PairedStore implements RewritableStore {
     if (first === 1) return seal(facts, '', digest);
     if (tip?.seq === first - 1) return seal(facts, tip.hash, digest);
     const stored = await database.load(row.id);
+    if (!stored.ok && stored.reason === 'refused') return { ...stored, reason: 'refused' };
     const entries = stored.ok || stored.reason === 'gap' ? stored.facts : [];
     return seal(facts, linkOf(entries[first - 2])?.hash ?? '', digest);
   }
