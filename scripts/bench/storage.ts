@@ -17,7 +17,7 @@ const AROUND = 200;
 
 /** What the page beside the app does, and how often. */
 interface Work {
-  readonly name: 'appends' | 'fill' | 'list';
+  readonly name: 'appends' | 'fill';
   readonly count: number;
 }
 
@@ -51,7 +51,7 @@ async function inPage<T>(context: BrowserContext, address: string, work: Work): 
   }
 }
 
-/** From the touch that leads back to the list until it stands on screen, in ms; its rows are in memory still. */
+/** From the start of loading until the first row stands on screen, in ms; the disk is warm. */
 async function listStands(context: BrowserContext, address: string): Promise<number> {
   const page = await context.newPage();
   try {
@@ -59,6 +59,7 @@ async function listStands(context: BrowserContext, address: string): Promise<num
     await page.locator('.case-list button').first().waitFor();
     await page.getByRole('button', { name: 'Settings', exact: true }).click();
     await page.locator('main.settings').waitFor();
+    // The way back to the list reads it again: what is measured is that reading and the drawing of it.
     return await page.evaluate(async () => {
       const start = performance.now();
       const back = [...document.querySelectorAll('button')].find((one) =>
@@ -98,10 +99,8 @@ async function compare(context: BrowserContext, address: string): Promise<void> 
   const bare = await fromNothing(context, address);
   await inPage(context, address, { name: 'fill', count: COUNT });
   const many = await listStands(context, address);
-  console.log(`list of cases drawn again: ${few.toFixed(0)} ms with 1, ${many.toFixed(0)} ms with ${COUNT + 1}`);
-  const [first, again] = await inPage<readonly [number, number]>(context, address, { name: 'list', count: 9 });
   console.log(
-    `  read: ${again.toFixed(0)} ms, the first time after the start ${first.toFixed(0)} ms (wanted: within 200)`,
+    `list of cases: ${few.toFixed(0)} ms with 1, ${many.toFixed(0)} ms with ${COUNT + 1} (wanted: within 200)`,
   );
   const full = await fromNothing(context, address);
   console.log(`  from nothing loaded: ${bare.toFixed(0)} ms with 1, ${full.toFixed(0)} ms with ${COUNT + 1}`);

@@ -53,19 +53,4 @@ async function fill(count: number): Promise<void> {
   }
 }
 
-/** Milliseconds to read the list: the first time, when the copies are compared, and then the median of `count` times. */
-async function list(count: number): Promise<readonly [first: number, again: number]> {
-  const log = open();
-  const costs: number[] = [];
-  for (let i = 0; i <= count; i += 1) {
-    const start = performance.now();
-    // oxlint-disable-next-line no-await-in-loop
-    const listed = await log.cases();
-    if (!listed.ok) throw new Error(listed.why);
-    costs.push(performance.now() - start);
-  }
-  const [first = 0, ...rest] = costs;
-  return [first, rest.toSorted((a, b) => a - b)[Math.floor(count / 2)] ?? 0];
-}
-
-Object.assign(globalThis, { bench: { appends, fill, list } });
+Object.assign(globalThis, { bench: { appends, fill } });
