@@ -71,6 +71,10 @@ describe('a long day', () => {
     ['an ear that was hardly ever begun', { looks: [look(1), look(2, { ears: 19 })] }],
     ['alarms over 100 ms late', { rungs: [rung({ lateRealMs: 100.1 }), second, last] }],
     ['an alarm over 100 ms late at true speed', { rungs: [rung(), second, { ...last, lateRealMs: 100.1 }] }],
+    [
+      'one alarm that was missed',
+      { rungs: [rung({ lateRealMs: 1001 }), ...Array.from({ length: 10 }, () => rung()), second, last] },
+    ],
     ['an hour without an alarm', { rungs: [rung(), last] }],
     ['a clock that is off', { clockOffMs: -101 }],
     ['an alarm before its time', { rungs: [rung({ lateSimulatedMs: -1 }), second, last] }],
