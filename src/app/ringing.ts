@@ -65,11 +65,18 @@ function alarmsOf({ caseId, clocks, due, ringing }: Ticking, now: number): reado
   ];
 }
 
+const inAnother = (code: string) => `${code} is being written in another window. Acknowledge its alarm there.`;
+const unread = (code: string) =>
+  `${code} cannot be read just now. Its alarm is acknowledged once it can: touch “Seen” again.`;
+
 export class Ringing {
   readonly #parts: RingingParts;
   /** Cases that are not open and whose clocks run. */
   readonly others: UnderWay;
   #openId: string | undefined;
+  /** Rings that are not on record yet, by case and deadline. */
+  readonly #owed = new Map<string, () => Promise<void>>();
+  readonly #told = new WeakSet<Ring>();
   #rings = false;
 
   constructor(parts: RingingParts) {
@@ -178,16 +185,29 @@ export class Ringing {
   }
 
   /** Written once, whichever of several windows comes first; that one also says it. */
-  async #rangElsewhere({ caseId, code, due: { id } }: Elsewhere, ring: Ring): Promise<void> {
+  async #rangElsewhere({ caseId, code, due: known }: Elsewhere, ring: Ring): Promise<void> {
     this.#parts.redraw();
     const said: Said[] = [];
-    await this.others.write(caseId, (open) => {
-      const due = open.deadlines(ring.rangAt).find((one) => one.id === id);
+    const written = await this.others.write(caseId, (open) => {
+      const due = open.deadlines(ring.rangAt).find((one) => one.id === known.id);
       if (due === undefined) return [];
       said.push({ due, ring, language: open.language, code });
       return [rangOn(open, due, ring)];
     });
-    for (const one of said) this.#say(one);
+    // Heard at once; written as soon as its case can be read again.
+    if (written === 'unread') {
+      this.#owed.set(`${caseId}|${known.id}`, () => this.#rangElsewhere({ caseId, code, due: known }, ring));
+      if (!this.#told.has(ring)) said.push({ due: known, ring, language: this.#parts.open()?.language ?? 'en', code });
+    }
+    for (const one of this.#told.has(ring) ? [] : said) this.#say(one);
+    if (said.length > 0) this.#told.add(ring);
+  }
+
+  /** Once a second: what could not be written down when it rang is tried again. */
+  again(): void {
+    const owed = [...this.#owed.values()];
+    this.#owed.clear();
+    for (const write of owed) void write();
   }
 
   async #seen({ id, code }: CaseName): Promise<void> {
@@ -195,7 +215,6 @@ export class Ringing {
     const wrote = await this.others.write(id, (open) =>
       open.running(now).ringing.map(({ clock, phase }) => open.session.send({ type: 'ALARM_SEEN', clock, phase })),
     );
-    if (!wrote)
-      this.#parts.tell({ trouble: `${code} is being written in another window. Acknowledge its alarm there.` });
+    if (wrote !== 'done') this.#parts.tell({ trouble: wrote === 'unread' ? unread(code) : inAnother(code) });
   }
 }

@@ -234,6 +234,7 @@ class AppRuntime implements Runtime {
     this.stores.clock.setState({ now });
     this.ear?.tick(now);
     this.locking.tick(now);
+    this.ringing.again();
     const { keepAfterMs } = this.preferences.now;
     const pending = this.desk.open?.session.context().pending;
     const keeps = pending?.certainty === 'sure' && this.aloud.quietFor(keepAfterMs, now);

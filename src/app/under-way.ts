@@ -24,6 +24,9 @@ export interface UnderWayParts {
   changed(): void;
 }
 
+/** `elsewhere`: another window has the right to write the case. `unread`: it cannot be read just now. */
+export type Written = 'done' | 'elsewhere' | 'unread';
+
 interface Followed {
   readonly open: OpenCase;
   readonly code: string;
@@ -103,15 +106,17 @@ export class UnderWay {
     return this.#due(now).find(({ caseId, due }) => `${caseId}|${due.id}` === id);
   }
 
-  /** Writes what `act` says into a case that is not open. False when another window has the right to write it. */
-  async write(id: string, act: (open: OpenCase) => readonly Outcome[]): Promise<boolean> {
-    const done = await this.#parts.briefly(id, async () => {
+  /** Writes what `act` says into a case that is not open; says when it could not. */
+  async write(id: string, act: (open: OpenCase) => readonly Outcome[]): Promise<Written> {
+    let written: Written = 'unread';
+    const mine = await this.#parts.briefly(id, async () => {
       const read = await this.#parts.read(id);
       if (!read.ok) return;
       for (const outcome of act(read.open)) await this.#parts.keep(outcome, read.open);
+      written = 'done';
     });
     await this.look();
-    return done;
+    return mine ? written : 'elsewhere';
   }
 
   #others(): readonly (readonly [string, Followed])[] {
@@ -134,7 +139,8 @@ export class UnderWay {
     for (const { id, code, lastSeq = 0 } of this.#candidates()) {
       const known = before.get(id);
       if (id === this.#parts.openId() || this.#quiet.get(id) === lastSeq) continue;
-      const followed = known?.lastSeq === lastSeq ? known : await this.#read(id, { code, lastSeq });
+      // What cannot be read just now goes on as it was known: its alarms must not wait for the disk.
+      const followed = known?.lastSeq === lastSeq ? known : await this.#read(id, { code, lastSeq }, known);
       if (followed !== undefined) next.set(id, followed);
     }
     const same = next.size === before.size && [...next].every(([id, followed]) => before.get(id) === followed);
@@ -143,11 +149,16 @@ export class UnderWay {
     if (!same) this.#parts.changed();
   }
 
-  async #read(id: string, { code, lastSeq }: Omit<Followed, 'open'>): Promise<Followed | undefined> {
+  async #read(
+    id: string,
+    { code, lastSeq }: Omit<Followed, 'open'>,
+    known: Followed | undefined,
+  ): Promise<Followed | undefined> {
     const read = await this.#parts.read(id);
-    if (read.ok && read.open.running(this.#parts.now()).clocks.length > 0) return { open: read.open, code, lastSeq };
-    // What could not be read is tried again with the next look.
-    if (read.ok) this.#quiet.set(id, lastSeq);
+    // Tried again with the next look.
+    if (!read.ok) return known;
+    if (read.open.running(this.#parts.now()).clocks.length > 0) return { open: read.open, code, lastSeq };
+    this.#quiet.set(id, lastSeq);
     return undefined;
   }
 }

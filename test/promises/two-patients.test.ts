@@ -86,6 +86,27 @@ describe('two patients', { timeout: 20_000 }, () => {
     expect(kinds(later, 'case-2', 'rang').map((body) => 'phase' in body && body.phase)).not.toContain('pourWithin');
   });
 
+  it('a ring whose case cannot be read at that moment is heard and said all the same, and written once it can be', async () => {
+    const app = await (await twoPatients()).reload(27 * MINUTE);
+    app.runtime.openCase('case-2');
+    await until(app, () => model(app).caseId === 'case-2' && model(app).clocks.length === 2);
+    app.runtime.armSound();
+    await app.pass();
+    const whole = app.disk.facts.get('case-1') ?? [];
+    // A hole in the middle, as a disk that answers badly for a while.
+    app.disk.facts.set('case-1', [...whole.slice(0, 5), ...whole.slice(6)]);
+    await app.pass(4 * MINUTE);
+    await until(app, () => app.speech.spoken.some(({ text }) => text.startsWith('DEMO-01, upper impression')));
+    expect(model(app).ringing.some((ring) => ring.case?.code === 'DEMO-01')).toBe(true);
+    expect(kinds(app, 'case-1', 'rang').filter((body) => 'phase' in body && body.phase === 'pourWithin')).toEqual([]);
+    app.disk.facts.set('case-1', whole);
+    await app.pass(3 * SECOND);
+    await until(app, () => kinds(app, 'case-1', 'rang').some((body) => 'phase' in body && body.phase === 'pourWithin'));
+    expect(kinds(app, 'case-1', 'rang')).toContainEqual(expect.objectContaining({ phase: 'pourWithin', late: false }));
+    const told = app.speech.spoken.filter(({ text }) => text.startsWith('DEMO-01, upper impression'));
+    expect(told).toHaveLength(1);
+  });
+
   it('one touch acknowledges all of them, each on its own record', async () => {
     const app = await (await twoPatients()).reload(31 * MINUTE);
     app.runtime.openCase('case-2');

@@ -18,7 +18,7 @@ it('every kind of fact is described in docs/fact-format.md, and nothing else', (
 it('the file has exactly the fields that docs/fact-format.md names', async () => {
   const log = createFactLog({ storage: createMemoryStore(), host: manualTimers() });
   await log.append(facts(1, 1), row(1));
-  const file = JSON.parse((await log.exportFile('case-a')).text) as object;
+  const file = JSON.parse((await log.exportFile('case-a', 'chair-1')).text) as object;
   const example = read('docs/fact-format.md').split('```json')[1]?.split('```')[0] ?? '{}';
   expect(Object.keys(file)).toEqual(Object.keys(JSON.parse(example) as object));
 });

@@ -111,7 +111,8 @@ export function SmallChip({ due, now }: Pick<ChipProps, 'due' | 'now'>) {
   );
 }
 
-export const keyOf = ({ row }: Due<RunningClock>): string => `${row.case?.id ?? ''}${row.id}`;
+export const keyOf = ({ row }: Due<RunningClock>): string =>
+  `${row.case?.id ?? ''}|${row.visit ?? ''}|${row.startedAt}|${row.id}`;
 
 /** One clock on a line of its own, with all its words and what ends it. */
 export function DueRow({ due, now, mayEnd, actions }: ChipProps) {
