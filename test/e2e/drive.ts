@@ -29,11 +29,12 @@ interface SpeechWindow {
 
 /** The same words again within a second are taken for an echo of the recogniser; people do not answer that fast either. */
 const ECHO_MS = 1200;
-let last = { text: '', at: 0 };
+const lastOn = new WeakMap<Page, { readonly text: string; readonly at: number }>();
 
 /** Speaks once the ear is open, as people wait for it. */
 export async function say(page: Page, text: string): Promise<void> {
-  if (text === last.text) await page.waitForTimeout(Math.max(0, last.at + ECHO_MS - Date.now()));
+  const last = lastOn.get(page);
+  if (text === last?.text) await page.waitForTimeout(Math.max(0, last.at + ECHO_MS - Date.now()));
   // While something is still being kept, the app has yet to say so, and the ear shuts for that.
   await page.waitForFunction(
     () =>
@@ -43,7 +44,7 @@ export async function say(page: Page, text: string): Promise<void> {
     { timeout: 20_000 },
   );
   await page.evaluate((words) => (window as unknown as SpeechWindow).rimwiseFakeSpeech.say(words), text);
-  last = { text, at: Date.now() };
+  lastOn.set(page, { text, at: Date.now() });
 }
 
 export const title = (page: Page) => page.locator('h1.step-title').innerText();

@@ -1,4 +1,5 @@
 /** The first visit, end to end, in a real browser. */
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { loadLanguage } from '../../src/interpret/index.ts';
 import { fakeSpeechScript, openDemo, say, stepNow, title, untilTitleChanges, walk, walkTo } from './drive.ts';
@@ -6,6 +7,41 @@ import { inBrowser } from './harness.ts';
 import { byKeys, byVoice } from './ways.ts';
 
 const chair = inBrowser();
+
+const spokenOn = (page: Page) =>
+  page.evaluate(() =>
+    (
+      window as unknown as { rimwiseFakeSpeech: { spoken: { text: string; lang: string }[] } }
+    ).rimwiseFakeSpeech.spoken.map(({ text, lang }) => ({ text, lang })),
+  );
+
+async function dictatedInEnglish() {
+  const beforeScript = await fakeSpeechScript({ onDevice: ['en-US', 'en-GB', 'en'], msPerCharacter: 5 });
+  const { page, troubles } = await chair.open({ beforeScript });
+  await openDemo(page);
+  await page.getByRole('button', { name: /ear off/i }).click();
+  const steps = await walk(page, byVoice(page));
+  await page.getByText(/why is it signed all the same/i).waitFor();
+  await say(page, 'not possible');
+  await page.getByText(/visit 1 is closed/i).waitFor();
+  return { steps, spoken: await spokenOn(page), troubles: troubles() };
+}
+
+async function dictatedInGerman() {
+  await loadLanguage('de');
+  const beforeScript = await fakeSpeechScript({ onDevice: ['de-DE', 'de'], msPerCharacter: 5 });
+  const { page, troubles } = await chair.open({ beforeScript });
+  await page.getByRole('button', { name: 'Settings' }).click();
+  await page.getByRole('button', { name: /Deutsch/ }).click();
+  await page.getByRole('button', { name: /cases/i }).first().click();
+  await openDemo(page);
+  await page.getByRole('button', { name: /ear off/i }).click();
+  const steps = await walk(page, byVoice(page, 'de'));
+  await page.getByText(/why is it signed all the same/i).waitFor();
+  await page.keyboard.press('1');
+  await page.getByText(/visit 1 is closed/i).waitFor();
+  return { steps, spoken: await spokenOn(page), troubles: troubles() };
+}
 
 describe('the first visit', () => {
   it('goes from sign-in to the lab sheet by keyboard and pedal alone', async () => {
@@ -31,48 +67,17 @@ describe('the first visit', () => {
     expect(foreignRequests()).toEqual([]);
   }, 180_000);
 
-  it('goes the same way by voice, read back and agreed to number by number', async () => {
-    const beforeScript = await fakeSpeechScript({ onDevice: ['en-US', 'en-GB', 'en'], msPerCharacter: 5 });
-    const { page, troubles } = await chair.open({ beforeScript });
-    await openDemo(page);
-    await page.getByRole('button', { name: /ear off/i }).click();
-    const steps = await walk(page, byVoice(page));
-    expect(steps.length).toBeGreaterThan(60);
-    await page.getByText(/why is it signed all the same/i).waitFor();
-    await say(page, 'not possible');
-    await page.getByText(/visit 1 is closed/i).waitFor();
-    const spoken = await page.evaluate(() =>
-      (window as unknown as { rimwiseFakeSpeech: { spoken: { text: string }[] } }).rimwiseFakeSpeech.spoken.map(
-        (s) => s.text,
-      ),
-    );
-    expect(spoken.some((text) => text.includes('fifty-eight'))).toBe(true);
-    expect(troubles()).toEqual([]);
-  }, 400_000);
-
-  it('goes the same way dictated in German', async () => {
-    await loadLanguage('de');
-    const beforeScript = await fakeSpeechScript({ onDevice: ['de-DE', 'de'], msPerCharacter: 5 });
-    const { page, troubles } = await chair.open({ beforeScript });
-    await page.getByRole('button', { name: 'Settings' }).click();
-    await page.getByRole('button', { name: /Deutsch/ }).click();
-    await page.getByRole('button', { name: /cases/i }).first().click();
-    await openDemo(page);
-    await page.getByRole('button', { name: /ear off/i }).click();
-    const steps = await walk(page, byVoice(page, 'de'));
-    expect(steps.length).toBeGreaterThan(60);
-    await page.getByText(/why is it signed all the same/i).waitFor();
-    await page.keyboard.press('1');
-    await page.getByText(/visit 1 is closed/i).waitFor();
-    const spoken = await page.evaluate(() =>
-      (
-        window as unknown as { rimwiseFakeSpeech: { spoken: { text: string; lang: string }[] } }
-      ).rimwiseFakeSpeech.spoken
-        .filter((s) => s.lang.startsWith('de'))
-        .map((s) => s.text),
-    );
-    expect(spoken.some((text) => text.includes('achtundfünfzig'))).toBe(true);
-    expect(troubles()).toEqual([]);
+  // Two chairs at once: each spends most of its time waiting for what is read back to end.
+  it('goes the same way by voice, read back and agreed to number by number, in English and dictated in German', async () => {
+    const both = await Promise.all([dictatedInEnglish(), dictatedInGerman()]);
+    for (const { steps, troubles } of both) {
+      expect(steps.length).toBeGreaterThan(60);
+      expect(troubles).toEqual([]);
+    }
+    const [english, german] = both;
+    expect(english.spoken.some(({ text }) => text.includes('fifty-eight'))).toBe(true);
+    const inGerman = german.spoken.filter(({ lang }) => lang.startsWith('de'));
+    expect(inGerman.some(({ text }) => text.includes('achtundfünfzig'))).toBe(true);
   }, 400_000);
 
   it('stands where it stood after a reload in the middle of a clock, and the clock has gone on', async () => {
